@@ -1,0 +1,35 @@
+import { defineConfig } from 'vitest/config';
+
+/** Unit, property and check tests run together; browser and server-process tests are their own project (slower, one at a time). */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['src/**/*.test.ts', 'checks/**/*.check.ts', 'tests/structure/**/*.test.ts'],
+          environment: 'node',
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'loop',
+          include: ['tests/loop/**/*.test.ts'],
+          environment: 'node',
+          testTimeout: 600_000,
+        },
+      },
+      {
+        test: {
+          name: 'face',
+          include: ['tests/face/**/*.test.ts'],
+          environment: 'node',
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});

@@ -3,14 +3,18 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 
 function run(args) {
-  const done = spawnSync('npx', ['--no-install', ...args], { stdio: 'inherit', shell: process.platform === 'win32' });
+  const done = spawnSync('npx', ['--no-install', ...args], {
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+  });
   if (done.status !== 0) process.exit(done.status ?? 1);
 }
 
 rmSync('dist', { recursive: true, force: true });
 mkdirSync('dist', { recursive: true });
 run(['tsc', '-p', 'tsconfig.build.json']);
-if (existsSync('src/faces/web/vite.config.ts')) run(['vite', 'build', '--config', 'src/faces/web/vite.config.ts', '--logLevel', 'warn']);
+if (existsSync('src/faces/web/vite.config.ts'))
+  run(['vite', 'build', '--config', 'src/faces/web/vite.config.ts', '--logLevel', 'warn']);
 if (existsSync('dist/faces/cli/main.js')) chmodSync('dist/faces/cli/main.js', 0o755);
 // The last thing written: a build that broke off is seen as missing.
 writeFileSync('dist/.built', '');

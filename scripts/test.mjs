@@ -12,6 +12,9 @@ const steps = [
 
 for (const step of steps) {
   console.log(`\n> ${step.join(' ')}`);
-  const done = spawnSync('npx', ['--no-install', ...step], { stdio: 'inherit', shell: process.platform === 'win32' });
+  const done = spawnSync('npx', ['--no-install', ...step], {
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+  });
   if (done.status !== 0) process.exit(done.status ?? 1);
 }

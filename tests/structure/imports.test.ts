@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 
 /** Rooms of core, downstairs first: each may import itself and those before it. */
 const coreOrder =
-  'quantity math body observe estimate rest survey print prove kit plan site parts sums order practice ledger'.split(' ');
+  'quantity math body observe estimate rest survey print prove kit plan site parts sums order practice ledger'.split(
+    ' ',
+  );
 /** What each floor may import besides itself. Faces meet adapters only in a file named main.ts. */
 const floors: Record<string, string[]> = {
   core: [],
@@ -40,7 +42,8 @@ function offence(file: string, target: string): string | undefined {
   if (floor !== goalFloor) {
     const joining = floor === 'faces' && /(^|\/)main\.tsx?$/.test(file);
     if (joining && goalFloor === 'adapters') return undefined;
-    if (!floors[floor]?.includes(goalFloor)) return `${floor} may import ${floors[floor]?.join(', ') || 'nothing'}, not ${goalFloor}`;
+    if (!floors[floor]?.includes(goalFloor))
+      return `${floor} may import ${floors[floor]?.join(', ') || 'nothing'}, not ${goalFloor}`;
     return undefined;
   }
   if (floor === 'core') {

@@ -1,0 +1,113 @@
+import type { Feature, Target } from '../body/feature.ts';
+import type { Slide } from '../body/slide.ts';
+import type { PassSize, SinkLimit } from '../observe/round.ts';
+import type { FeatureWords, PlaceWords, Setup } from './setup.ts';
+
+/** What a job is about; made once from a template and the user's own dimensions, amended by later entries. */
+export interface JobPlan {
+  readonly title: string;
+  readonly template: string;
+  /** "Invented data" and the like, shown wherever the job is; absent for a user's own. */
+  readonly demo?: string;
+  readonly slide: Slide;
+  readonly features: readonly Feature[];
+  readonly targets: readonly Target[];
+  readonly words: readonly FeatureWords[];
+  readonly places: PlaceWords;
+  readonly passes: Readonly<Record<string, PassSize>>;
+  readonly sink?: readonly SinkLimit[];
+  /** Thickness of the blue, µm. */
+  readonly film_um?: number;
+  readonly setups: readonly Setup[];
+  readonly cautions: readonly string[];
+}
+
+/** How the part was turned to lie on the bench with its underside up. */
+export type TurnedOver = 'end over end' | 'front to back';
+
+/** What a zone's blue looked like when tapped by thumb. */
+export type BlueWord = 'burnished' | 'heavy' | 'faint' | 'none';
+
+/** A reading as it was typed and as it was understood; a later reading of the same point replaces it in the fold, never in the ledger. */
+export interface TypedReading {
+  readonly typed: string;
+  /** As shown by the instrument, in the unit of the kind: µm for sweeps and heights, µrad for levels; sign as read. */
+  readonly value: number;
+}
+
+/** The state of the set-up when readings were taken. */
+export interface SetupRecord {
+  /** A finger pushed the plunger in: did the number climb or fall? With "fell" every sign is turned when the sum is made. */
+  readonly push?: 'climbed' | 'fell';
+  /** The reference was turned over for this sweep (reversal). */
+  readonly turned_over?: boolean;
+  readonly support?: string;
+  readonly temperature_C?: number;
+}
+
+export type Deed =
+  | { readonly kind: 'job made'; readonly plan: JobPlan }
+  | { readonly kind: 'plan amended'; readonly change: Partial<JobPlan> }
+  /** A whole sweep; `repeat` tells sweeps of the same set-up in the same round apart (re-seats). */
+  | {
+      readonly kind: 'sweep taken';
+      readonly round: number;
+      readonly setup: string;
+      readonly repeat?: number;
+      readonly record: SetupRecord;
+      readonly readings: readonly TypedReading[];
+    }
+  | {
+      readonly kind: 'level read';
+      readonly round: number;
+      readonly setup: string;
+      readonly repeat?: number;
+      readonly record: SetupRecord;
+      readonly reading: TypedReading;
+    }
+  | {
+      readonly kind: 'height read';
+      readonly round: number;
+      readonly setup: string;
+      readonly repeat?: number;
+      readonly record: SetupRecord;
+      readonly reading: TypedReading;
+    }
+  /** The whole print of a round, or some pads of it: bearing share by zone, and the words tapped where it was tapped. */
+  | {
+      readonly kind: 'print read';
+      readonly round: number;
+      readonly share: Readonly<Record<string, readonly number[]>>;
+      readonly tapped?: Readonly<Record<string, readonly BlueWord[]>>;
+    }
+  | { readonly kind: 'part turned over'; readonly round: number; readonly how: TurnedOver }
+  /** One pass ticked off: pass k of the round's plan, on these zones (1 made, 0 not). */
+  | {
+      readonly kind: 'pass made';
+      readonly round: number;
+      readonly pass: number;
+      readonly spot?: boolean;
+      readonly zones: Readonly<Record<string, readonly number[]>>;
+    }
+  /** The part is set back: what follows belongs to the next round. */
+  | { readonly kind: 'round closed'; readonly round: number }
+  /** The alarm's question was answered. */
+  | {
+      readonly kind: 'cause settled';
+      readonly round: number;
+      readonly cause: string;
+      readonly answer: 'yes' | 'no' | 'cannot tell';
+    }
+  | { readonly kind: 'stop signed'; readonly round: number; readonly note?: string }
+  | { readonly kind: 'note'; readonly round?: number; readonly text: string }
+  /** Undo is an entry: the named entry no longer counts. Undoing an undo brings it back. */
+  | { readonly kind: 'undone'; readonly entry: string };
+
+/** A deed with its place in the ledger. `id` is made by whoever wrote it (UUID), so that sending it twice keeps it once. */
+export type Entry = Deed & {
+  readonly id: string;
+  /** Time it was written, ISO 8601 with zone; told by the writer. */
+  readonly at: string;
+  /** Place in its job's ledger, from 1, given by the store. */
+  readonly seq: number;
+};

@@ -1,0 +1,127 @@
+import { slope } from '../body/displacement.ts';
+import { chiSquareBeyond } from '../math/chi-square.ts';
+import { type Sweep, sweepDistances } from '../observe/sweep.ts';
+
+/** A reading left out of a sweep, and how far it stands from the fit of the others. */
+export interface Outlier {
+  readonly point: number;
+  readonly reading_um: number;
+  /** Reading less the fit of the others, µm. */
+  readonly off_um: number;
+}
+
+/** A sweep looked at by itself, before anything else is known. */
+export interface SweepFit {
+  readonly name: string;
+  /** One a point: whether it counts. */
+  readonly kept: readonly boolean[];
+  readonly outliers: readonly Outlier[];
+  /** Rise of the reading along the sweep, µrad, by least squares over the kept points, and its sd from reading scatter alone. */
+  readonly slope_urad: number;
+  readonly slope_sd_urad: number;
+  /** Fitted reading at the sweep's first point, µm. */
+  readonly start_um: number;
+  /** Sum of squared residuals over the stated variance, and its degrees of freedom. */
+  readonly chi_square: number;
+  readonly degrees: number;
+  /** What the stated sd must be multiplied with: 1 unless the scatter is larger than chance allows (chi-square beyond 0.999). */
+  readonly widen: number;
+}
+
+/** A point further than this from its own sweep's fit, in stated sd, is left out. */
+const outlierSds = 4;
+/** More than this share of far points is scatter, not a bumped point. */
+const mostLeftOut = 0.25;
+/** Scatter is called larger than stated when chance gives it less often than this. */
+const scatterChance = 0.001;
+
+/**
+ * Fits a sweep by itself: a straight line over the distance along it, bumped points left out.
+ *
+ * The search starts from the line through two of the points that has the least median deviation, so that a few bumped
+ * points cannot pull the fit to themselves; it ends at the set of points that all lie within 4 sd of their own
+ * least-squares line.
+ */
+export function fitSweep(sweep: Sweep): SweepFit {
+  const x = sweepDistances(sweep);
+  const y = sweep.readings_um;
+  const sd = sweep.reading_sd_um;
+  const everyone = y.map(() => true);
+  const kept = y.length >= 5 ? withoutOutliers(x, y, sd) : everyone;
+  const line = leastSquares(x, y, kept);
+  const chi_square = line.square_um2 / sd ** 2;
+  const degrees = Math.max(0, line.count - 2);
+  const loose = degrees > 0 && chiSquareBeyond(chi_square, degrees) < scatterChance;
+  const widen = loose ? Math.sqrt(chi_square / degrees) : 1;
+  return {
+    name: sweep.name,
+    kept,
+    outliers: y.flatMap((reading_um, point) =>
+      kept[point] ? [] : [{ point, reading_um, off_um: reading_um - line.at(x[point]!) }],
+    ),
+    slope_urad: slope(line.perMm, 1),
+    slope_sd_urad: slope((widen * sd) / Math.sqrt(line.spread_mm2), 1),
+    start_um: line.at(0),
+    chi_square,
+    degrees,
+    widen,
+  };
+}
+
+function leastSquares(x: readonly number[], y: readonly number[], kept: readonly boolean[]) {
+  const used = x.flatMap((_, i) => (kept[i] ? [i] : []));
+  const mean = (v: readonly number[]) => used.reduce((sum, i) => sum + v[i]!, 0) / used.length;
+  const x0 = mean(x);
+  const y0 = mean(y);
+  const spread_mm2 = used.reduce((sum, i) => sum + (x[i]! - x0) ** 2, 0);
+  const perMm =
+    spread_mm2 > 0 ? used.reduce((sum, i) => sum + (x[i]! - x0) * (y[i]! - y0), 0) / spread_mm2 : 0;
+  const at = (d: number) => y0 + perMm * (d - x0);
+  const square_um2 = used.reduce((sum, i) => sum + (y[i]! - at(x[i]!)) ** 2, 0);
+  return { perMm, at, spread_mm2, square_um2, count: used.length };
+}
+
+function withoutOutliers(x: readonly number[], y: readonly number[], sd: number): boolean[] {
+  const everyone = y.map(() => true);
+  let kept = within(x, y, steadiestPair(x, y), outlierSds * sd);
+  for (let turn = 0; turn < 30; turn++) {
+    if (!enough(x, kept)) return everyone;
+    const next = within(x, y, leastSquares(x, y, kept).at, outlierSds * sd);
+    if (next.every((keep, i) => keep === kept[i])) return next;
+    kept = next;
+  }
+  return enough(x, kept) ? kept : everyone;
+}
+
+/** Enough points are left, and they still span the sweep. */
+function enough(x: readonly number[], kept: readonly boolean[]): boolean {
+  const left = x.filter((_, i) => kept[i]);
+  const lost = x.length - left.length;
+  return lost <= Math.max(1, Math.floor(x.length * mostLeftOut)) && new Set(left).size >= 2;
+}
+
+const within = (
+  x: readonly number[],
+  y: readonly number[],
+  at: (d: number) => number,
+  most_um: number,
+): boolean[] => y.map((reading, i) => Math.abs(reading - at(x[i]!)) <= most_um);
+
+/** The line through two of the points with the least median deviation of all of them. */
+function steadiestPair(x: readonly number[], y: readonly number[]): (d: number) => number {
+  let best = Infinity;
+  let chosen = (_: number) => 0;
+  for (let i = 0; i < x.length; i++)
+    for (let j = i + 1; j < x.length; j++) {
+      if (x[j] === x[i]) continue;
+      const perMm = (y[j]! - y[i]!) / (x[j]! - x[i]!);
+      const at = (d: number) => y[i]! + perMm * (d - x[i]!);
+      const off = x.map((d, k) => Math.abs(y[k]! - at(d))).sort((a, b) => a - b);
+      const median = off[Math.floor(off.length / 2)]!;
+      if (median < best) {
+        best = median;
+        chosen = at;
+      }
+    }
+  return chosen;
+}

@@ -1,0 +1,120 @@
+import { type PoseNumbers, poseSize } from '../body/displacement.ts';
+import type { NoAnswer, PlanProblem } from './problem.ts';
+import type { LinearProgram, Row, Solve } from './program.ts';
+
+/** The least whole passes whose settled pose keeps every target in its band. */
+export interface Passes {
+  readonly ok: true;
+  /** One a zone. */
+  readonly passes: readonly number[];
+  /** How the slide settles after them, µm and µrad. */
+  readonly move: PoseNumbers;
+  /** Σ area · passes / mean area. */
+  readonly cost: number;
+  /** False when time ran out and a cheaper answer may exist. */
+  readonly proven: boolean;
+}
+
+/** How long the search for whole passes may take, and how near to the least is near enough. */
+export interface PassesSearch {
+  readonly most_s?: number;
+  readonly gap?: number;
+}
+
+/** Never keep a person waiting; within one part in a hundred of the least is as good as the least. */
+const usualSearch = { most_s: 2.5, gap: 0.01 };
+/** More passes than this on one zone is a job for a planer. */
+const mostPasses = 99;
+
+const passName = (z: number): string => `passes ${z}`;
+
+/**
+ * The whole-number plan: the least area-weighted passes whose settled pose keeps every target in its band (less its
+ * guard), with no zone left off its seat by more than one pass.
+ *
+ *     least Σ areaᵢ mᵢ / mean area   with   dᵢ = ρᵢ mᵢ,  q = response · d,
+ *     low ≤ feature(now + q) ≤ high,   |dᵢ + n·q(pᵢ)| ≤ ρᵢ,   dᵢ ≤ stockᵢ                                        (2)
+ *
+ * The pose is tied to the settling, not chosen: a part takes no angle that its zones do not give it.
+ */
+export async function planPasses(
+  problem: PlanProblem,
+  solve: Solve,
+  search: PassesSearch = usualSearch,
+): Promise<Passes | NoAnswer> {
+  const found = await solve({ ...passesProgram(problem), ...search });
+  if (found.kind === 'none in time')
+    return {
+      ok: false,
+      why: 'not in time',
+      limits: [],
+      text: 'no whole passes were found in the time allowed',
+    };
+  if (found.kind !== 'found')
+    return { ok: false, why: 'limits', limits: [], text: 'no whole passes bring every target into its band' };
+  const passes = problem.zones.map((_, z) => found.values[passName(z)]!);
+  const depths_um = passes.map((m, z) => m * problem.pass_um[z]!);
+  const move = problem.settled.response.map((line) =>
+    line.reduce((sum, part, z) => sum + part * depths_um[z]!, 0),
+  ) as unknown as PoseNumbers;
+  return { ok: true, passes, move, cost: passesCost(problem, passes), proven: found.proven };
+}
+
+/** Σ area · passes / mean area. */
+export function passesCost(problem: PlanProblem, passes: readonly number[]): number {
+  const total = problem.zones.reduce((sum, zone) => sum + zone.area_mm2, 0);
+  return (
+    (problem.zones.reduce((sum, zone, z) => sum + zone.area_mm2 * passes[z]!, 0) * problem.zones.length) /
+    total
+  );
+}
+
+/** The band that passes are planned into: each end drawn in by `guard` of the half band. */
+export function guardedBand(target: { low: number; high: number; guard?: number }): {
+  low: number;
+  high: number;
+} {
+  const keep = ((target.guard ?? 0) * (target.high - target.low)) / 2;
+  return { low: target.low + keep, high: target.high - keep };
+}
+
+function passesProgram(problem: PlanProblem): LinearProgram {
+  const { zones, settled, wanted, pass_um, stock_um, sinks } = problem;
+  const meanArea = zones.reduce((sum, zone) => sum + zone.area_mm2, 0) / zones.length;
+  // What a pass on each zone does to a row over the pose, through the settling.
+  const perPass = (row: PoseNumbers): number[] =>
+    zones.map((_, z) => {
+      let sum = 0;
+      for (let j = 0; j < poseSize; j++) sum += row[j]! * settled.response[j]![z]!;
+      return sum * pass_um[z]!;
+    });
+  const terms = (coefficients: readonly number[]): [string, number][] =>
+    coefficients.map((coefficient, z) => [passName(z), coefficient]);
+  const rows: Row[] = wanted.map((target) => {
+    const band = guardedBand(target);
+    return {
+      name: `feature ${target.feature}`,
+      terms: terms(perPass(target.row)),
+      low: band.low - target.now,
+      high: band.high - target.now,
+    };
+  });
+  zones.forEach((_, z) => {
+    const gap = perPass(settled.rows[z]!);
+    gap[z]! += pass_um[z]!;
+    rows.push({ name: `seat ${z}`, terms: terms(gap), low: -pass_um[z]!, high: pass_um[z]! });
+  });
+  sinks.forEach((sink, k) => {
+    rows.push({ name: `sink ${k}`, terms: terms(perPass(sink.row)), low: -sink.most_um, high: Infinity });
+  });
+  return {
+    columns: zones.map((zone, z) => ({
+      name: passName(z),
+      cost: zone.area_mm2 / meanArea,
+      low: 0,
+      high: Math.min(mostPasses, Math.floor(stock_um[z]! / pass_um[z]! + 1e-9)),
+      whole: true,
+    })),
+    rows,
+  };
+}

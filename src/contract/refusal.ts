@@ -1,0 +1,132 @@
+import type { z } from 'zod';
+
+/** One thing wrong with an input: where, what was found, what is expected. */
+export interface Issue {
+  /** `rounds[0].sweeps[0].readings_um`; empty for the whole input. */
+  readonly path: string;
+  readonly found: string;
+  readonly expected: string;
+}
+
+/** An input that cannot be taken, with all that is wrong with it at once. Made only in contract/. */
+export class BadInput extends Error {
+  readonly issues: readonly Issue[];
+  constructor(issues: readonly Issue[]) {
+    super(issues.map(issueText).join('\n'));
+    this.name = 'BadInput';
+    this.issues = issues;
+  }
+}
+
+/** *where: what was found; what is expected* */
+export const issueText = (issue: Issue): string =>
+  `${issue.path === '' ? 'input' : issue.path}: ${issue.found}; expected ${issue.expected}`;
+
+const longestFound = 60;
+
+/** A value as it is quoted in a refusal: short, and never the whole of a large input. */
+export function quoted(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (typeof value === 'number') return String(value);
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  if (value !== null && typeof value === 'object') return 'an object';
+  const text = JSON.stringify(value);
+  return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
+}
+
+/** `['rounds', 0, 'sweeps']` → `rounds[0].sweeps`; keys that are not plain words are quoted. */
+export function pathText(path: readonly PropertyKey[]): string {
+  return path.reduce<string>((text, step) => {
+    if (typeof step === 'number') return `${text}[${step}]`;
+    const key = String(step);
+    if (!/^[A-Za-z_][A-Za-z0-9_]*$/.test(key)) return `${text}[${JSON.stringify(key)}]`;
+    return text === '' ? key : `${text}.${key}`;
+  }, '');
+}
+
+const kinds: Record<string, string> = {
+  number: 'a finite number',
+  int: 'a whole number',
+  string: 'text',
+  array: 'a list',
+  object: 'an object',
+  record: 'an object',
+  boolean: 'true or false',
+  tuple: 'a list of fixed length',
+};
+
+function expectedBy(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return kinds[issue.expected] ?? issue.expected;
+    case 'too_small':
+      return `${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum}${counted(issue.origin)}`;
+    case 'too_big':
+      return `${issue.inclusive ? 'at most' : 'less than'} ${issue.maximum}${counted(issue.origin)}`;
+    case 'invalid_value':
+      return issue.values.map((value) => JSON.stringify(value)).join(' or ');
+    case 'not_multiple_of':
+      return `a multiple of ${issue.divisor}`;
+    case 'invalid_format':
+      return issue.format;
+    default:
+      return issue.message;
+  }
+}
+
+function counted(origin: string): string {
+  if (origin === 'array' || origin === 'set') return ' entries';
+  return origin === 'string' ? ' characters' : '';
+}
+
+function issuesFrom(issue: z.core.$ZodIssue, before: readonly PropertyKey[] = []): Issue[] {
+  const path = [...before, ...issue.path];
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map((key) => ({
+      path: pathText([...path, key]),
+      found: 'a key that is not known here',
+      expected: 'it to be left out',
+    }));
+  if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+    // The branch that went wrong last is the one that was meant.
+    const nearest = [...issue.errors].sort((a, b) => a.length - b.length)[0]!;
+    if (nearest.length > 0) return nearest.flatMap((inner) => issuesFrom(inner, path));
+  }
+  if (issue.code === 'invalid_key' || issue.code === 'invalid_element')
+    return issue.issues.flatMap((inner) => issuesFrom(inner, path));
+  const found =
+    issue.code === 'too_small' && issue.origin === 'array' ? quoted(issue.input) : quoted(issue.input);
+  return [{ path: pathText(path), found, expected: expectedBy(issue) }];
+}
+
+/**
+ * Holds a value to a schema.
+ * @throws BadInput  with every issue at once
+ */
+export function checked<T extends z.ZodType>(schema: T, value: unknown): z.output<T> {
+  const result = schema.safeParse(value, { reportInput: true });
+  if (result.success) return result.data;
+  throw new BadInput(result.error.issues.flatMap((issue) => issuesFrom(issue)));
+}
+
+/**
+ * JSON text → value.
+ * @throws BadInput  naming the line where the text stops being JSON
+ */
+export function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text);
+  } catch (failure) {
+    const message = failure instanceof Error ? failure.message : String(failure);
+    const at = /position (\d+)/.exec(message);
+    const before = at ? text.slice(0, Number(at[1])) : text;
+    const line = before.split('\n').length;
+    throw new BadInput([
+      {
+        path: `line ${line}`,
+        found: text.trim() === '' ? 'nothing' : message.replace(/ in JSON at position.*$/, ''),
+        expected: 'JSON',
+      },
+    ]);
+  }
+}

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Slide } from '../core/body/slide.ts';
+import type { Pad } from '../core/body/pad.ts';
 import type { SteerInput } from '../core/observe/round.ts';
 import { checked } from './refusal.ts';
 import { direction, finite, name, perPad, place, positive, slideSchema } from './slide.ts';
@@ -154,7 +154,7 @@ const steerSchema = z
 const listed = (names: readonly string[]): string => names.map((n) => JSON.stringify(n)).join(', ') || 'none';
 
 function checkPads(
-  slide: Pick<Slide, 'pads'>,
+  slide: { readonly pads: readonly Pick<Pad, 'name' | 'zones'>[] },
   byPad: Readonly<Record<string, readonly number[]>> | undefined,
   path: (string | number)[],
   refuse: (path: (string | number)[], found: unknown, expected: string) => void,

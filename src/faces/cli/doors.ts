@@ -1,0 +1,56 @@
+import { BadInput, issueText } from '../../contract/refusal.ts';
+import type { NoAnswer } from '../../core/plan/problem.ts';
+import type { Solve } from '../../core/plan/program.ts';
+
+/** What the command line needs of the world; tests hand it their own. */
+export interface Doors {
+  /** The text of a file; `-` is standard input. */
+  readonly readText: (file: string) => Promise<string>;
+  /** Writes a file whole or not at all. */
+  readonly writeText: (file: string, text: string) => Promise<void>;
+  /** One line, or several, to standard output. */
+  readonly say: (text: string) => void;
+  /** To standard error. */
+  readonly complain: (text: string) => void;
+  readonly solve: Solve;
+}
+
+/** Exit codes of every verb. */
+export const exitCodes = { answered: 0, badInput: 2, noAnswer: 3 } as const;
+
+/** Ends a verb with a code; caught where the command line begins. */
+export class Leave extends Error {
+  readonly code: number;
+  constructor(code: number) {
+    super(`leave with ${code}`);
+    this.name = 'Leave';
+    this.code = code;
+  }
+}
+
+/** Refuses bad input on standard error, each line with the file it came from, and leaves with 2. */
+export function refuse(doors: Doors, file: string, refused: BadInput): never {
+  for (const issue of refused.issues)
+    doors.complain(`${file === '-' ? 'standard input' : file}: ${issueText(issue)}`);
+  throw new Leave(exitCodes.badInput);
+}
+
+/** Says that no answer exists and leaves with 3. */
+export function noAnswer(doors: Doors, answer: NoAnswer): never {
+  doors.complain(`no answer: ${answer.text}`);
+  throw new Leave(exitCodes.noAnswer);
+}
+
+/** Reads, checks and answers: the frame of every verb that takes a file. */
+export async function withFile<T>(
+  doors: Doors,
+  file: string,
+  take: (text: string) => Promise<T> | T,
+): Promise<T> {
+  try {
+    return await take(await doors.readText(file));
+  } catch (failure) {
+    if (failure instanceof BadInput) refuse(doors, file, failure);
+    throw failure;
+  }
+}

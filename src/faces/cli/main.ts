@@ -1,0 +1,49 @@
+#!/usr/bin/env node
+import { randomBytes } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
+import { solveWithHighs } from '../../adapters/solver/highs.ts';
+import type { Doors } from './doors.ts';
+import { exitCodes } from './doors.ts';
+import { run } from './run.ts';
+import { registerSteer } from './steer.ts';
+
+const version: string = JSON.parse(
+  readFileSync(new URL('../../../package.json', import.meta.url), 'utf8'),
+).version;
+
+async function standardInput(): Promise<string> {
+  const parts: Buffer[] = [];
+  for await (const part of process.stdin) parts.push(part as Buffer);
+  return Buffer.concat(parts).toString('utf8');
+}
+
+/** Written beside its place first, then moved there: a file is whole or as it was. */
+async function writeWhole(file: string, text: string): Promise<void> {
+  const beside = `${file}.${randomBytes(4).toString('hex')}.tmp`;
+  try {
+    await writeFile(beside, text);
+    await rename(beside, file);
+  } catch (failure) {
+    await unlink(beside).catch(() => undefined);
+    throw failure;
+  }
+}
+
+const doors: Doors = {
+  readText: (file) => (file === '-' ? standardInput() : readFile(file, 'utf8')),
+  writeText: writeWhole,
+  say: (text) => process.stdout.write(`${text}\n`),
+  complain: (text) => process.stderr.write(`${text}\n`),
+  solve: solveWithHighs,
+};
+
+try {
+  process.exitCode = await run(process.argv.slice(2), doors, [registerSteer], version);
+} catch (failure) {
+  const fault = failure as NodeJS.ErrnoException;
+  if (fault.code === undefined) throw failure;
+  // The file system's own word: which file, and why.
+  doors.complain(fault.message);
+  process.exitCode = exitCodes.badInput;
+}

@@ -1,0 +1,31 @@
+import type { Command } from 'commander';
+import { parsedJson } from '../../contract/refusal.ts';
+import { steerInput } from '../../contract/steer.ts';
+import { steer } from '../../shop/steer.ts';
+import { type Doors, noAnswer, withFile } from './doors.ts';
+import { steerText } from './steer-text.ts';
+
+const example = `
+Example:
+  waywright steer saddle.json              how far out, where to scrape, how many passes
+  waywright steer saddle.json --json       the same as one JSON document
+  cat saddle.json | waywright steer -
+The file's shape is in docs/contract.md.`;
+
+/** `waywright steer FILE [--json]`. */
+export function registerSteer(program: Command, doors: Doors): void {
+  program
+    .command('steer')
+    .description('how far out and how sure, where to scrape and how many passes, or stop')
+    .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+    .option('--json', 'one JSON document on standard output, and nothing else')
+    .addHelpText('after', example)
+    .action(async (file: string, options: { json?: boolean }) => {
+      await withFile(doors, file, async (text) => {
+        const input = steerInput(parsedJson(text));
+        const answer = await steer(input, doors.solve);
+        if (!answer.ok) return noAnswer(doors, answer);
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : steerText(input, answer));
+      });
+    });
+}

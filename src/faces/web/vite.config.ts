@@ -1,0 +1,17 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+/** The page: built to dist/web and served by the workshop's own server; nothing is fetched from anywhere else. */
+export default defineConfig({
+  root: import.meta.dirname,
+  base: '/',
+  plugins: [react()],
+  build: {
+    outDir: '../../../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    // No inlined data: addresses, so that the server's content policy can stay at 'self'.
+    assetsInlineLimit: 0,
+  },
+  server: { host: '127.0.0.1', proxy: { '/api': `http://127.0.0.1:${process.env.WAYWRIGHT_PORT ?? 4747}` } },
+});

@@ -1,4 +1,4 @@
-import { createElement, type MouseEvent, memo, type ReactNode } from 'react';
+import { createElement, type KeyboardEvent, type MouseEvent, memo, type ReactNode, useRef } from 'react';
 import type { Shape } from '../../draw/shape.ts';
 
 /** SVG attributes that React spells differently; the rest go through as written. */
@@ -17,8 +17,14 @@ const styleOf = (text: string): Record<string, string> =>
       .map(([name, value]) => [spelled(name!.trim()), value!.trim()]),
   );
 
-/** A drawing's tree as React elements: the same tree that becomes SVG text on paper. */
-export function shapeElement(node: Shape | string, key?: number): ReactNode {
+type Extra = Readonly<Record<string, unknown>>;
+
+/** A drawing's tree as React elements: the same tree that becomes SVG text on paper. `more` may add to a node's props. */
+export function shapeElement(
+  node: Shape | string,
+  more?: (node: Shape) => Extra | undefined,
+  key?: number,
+): ReactNode {
   if (typeof node === 'string') return node;
   const attributes = Object.fromEntries(
     Object.entries(node.attributes).map(([name, value]) => [
@@ -28,8 +34,8 @@ export function shapeElement(node: Shape | string, key?: number): ReactNode {
   );
   return createElement(
     node.tag,
-    { ...attributes, ...(key === undefined ? {} : { key }) },
-    ...node.children.map((child, i) => shapeElement(child, i)),
+    { ...attributes, ...more?.(node), ...(key === undefined ? {} : { key }) },
+    ...node.children.map((child, i) => shapeElement(child, more, i)),
   );
 }
 
@@ -46,26 +52,88 @@ const zoneUnder = (target: EventTarget | null): ZonePlace | undefined => {
   return pad && zone !== null && zone !== undefined ? { pad, zone: Number(zone) } : undefined;
 };
 
-/**
- * Shows a figure of draw/. A tap on anything with data-pad and data-zone is told to `onZone`; the keyboard's way to the
- * same deed stands beside the figure (a grid of buttons), so the drawing itself holds no focus.
- */
-export const Figure = memo(function Figure(props: {
-  readonly shape: Shape;
-  readonly className?: string;
-  readonly onZone?: (place: ZonePlace) => void;
-}) {
-  const { shape, className, onZone } = props;
-  const onClick = onZone
-    ? (event: MouseEvent) => {
-        const place = zoneUnder(event.target);
-        if (place) onZone(place);
-      }
-    : undefined;
+const textIn = (node: Shape, tag: string): string | undefined => {
+  const found = node.children.find((child): child is Shape => typeof child !== 'string' && child.tag === tag);
+  return found?.children.filter((child): child is string => typeof child === 'string').join('');
+};
+
+/** Shows a figure of draw/. */
+export const Figure = memo(function Figure(props: { readonly shape: Shape; readonly className?: string }) {
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions lint/a11y/useKeyWithClickEvents: every zone has a button of its own beside the figure
-    <div className={['figure', className].filter(Boolean).join(' ')} onClick={onClick}>
-      {shapeElement(shape)}
-    </div>
+    <div className={['figure', props.className].filter(Boolean).join(' ')}>{shapeElement(props.shape)}</div>
   );
 });
+
+/**
+ * A figure whose zones are buttons: a tap, Enter or Space on one is told to `onZone`, the arrow keys go from zone to zone
+ * as they lie on the screen, and any other key is offered to `onKey`. One zone at a time is in the order of Tab.
+ */
+export function ZoneFigure(props: {
+  readonly shape: Shape;
+  readonly label: string;
+  readonly chosen?: ZonePlace | undefined;
+  readonly pressed?: (place: ZonePlace) => boolean;
+  readonly onZone: (place: ZonePlace) => void;
+  readonly onKey?: (place: ZonePlace, key: string) => boolean;
+}) {
+  const { shape, label, chosen, pressed, onZone, onKey } = props;
+  const holder = useRef<HTMLDivElement>(null);
+  let first = true;
+  const more = (node: Shape): Extra | undefined => {
+    if (node === shape) return { role: 'group', 'aria-label': label };
+    const pad = node.attributes['data-pad'];
+    const zone = node.attributes['data-zone'];
+    if (pad === undefined || zone === undefined) return undefined;
+    const place = { pad: String(pad), zone: Number(zone) };
+    const entry = chosen ? chosen.pad === place.pad && chosen.zone === place.zone : first;
+    first = false;
+    return {
+      role: 'button',
+      tabIndex: entry ? 0 : -1,
+      'aria-label': textIn(node, 'title') ?? `${place.pad}, zone ${place.zone + 1}`,
+      ...(pressed ? { 'aria-pressed': pressed(place) } : {}),
+    };
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const place = zoneUnder(event.target);
+    if (!place || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Enter' || event.key === ' ') {
+      event.preventDefault();
+      onZone(place);
+    } else if (event.key.startsWith('Arrow')) {
+      event.preventDefault();
+      neighbour(holder.current, event.target as Element, event.key)?.focus();
+    } else if (onKey?.(place, event.key)) event.preventDefault();
+  };
+  const onClick = (event: MouseEvent) => {
+    const place = zoneUnder(event.target);
+    if (place) onZone(place);
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the zones inside are the buttons; the holder only hears for them
+    <div className="figure" ref={holder} onClick={onClick} onKeyDown={onKeyDown}>
+      {shapeElement(shape, more)}
+    </div>
+  );
+}
+
+/** The nearest zone in the arrow's direction, by where the zones lie on the screen. */
+function neighbour(holder: Element | null, from: Element, key: string): SVGElement | undefined {
+  const start = from.closest('[data-zone]');
+  if (!holder || !start) return undefined;
+  const middle = (element: Element) => {
+    const box = element.getBoundingClientRect();
+    return [box.x + box.width / 2, box.y + box.height / 2] as const;
+  };
+  const [x0, y0] = middle(start);
+  const across = key === 'ArrowLeft' || key === 'ArrowRight';
+  const ahead = key === 'ArrowRight' || key === 'ArrowDown' ? 1 : -1;
+  return [...holder.querySelectorAll<SVGElement>('[data-zone]')]
+    .map((element) => {
+      const [x, y] = middle(element);
+      const [along, off] = across ? [x - x0, y - y0] : [y - y0, x - x0];
+      return { element, along: along * ahead, off: Math.abs(off) };
+    })
+    .filter(({ along, off }) => along > 4 && off < along * 2)
+    .sort((a, b) => a.along + 3 * a.off - (b.along + 3 * b.off))[0]?.element;
+}

@@ -87,6 +87,7 @@ describe('entries on this phone', () => {
   it('makes ids of UUID version 4, each another', () => {
     const ids = Array.from({ length: 200 }, newId);
     expect(new Set(ids).size).toBe(200);
-    for (const id of ids) expect(id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+    for (const id of ids)
+      expect(id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
   });
 });

@@ -1,0 +1,44 @@
+import { useMemo } from 'react';
+import type { TurnedOver } from '../../../core/ledger/entry.ts';
+import type { JobPlan } from '../../../core/ledger/entry.ts';
+import { type MapShow, scrapeMap } from '../../../draw/scrape-map.ts';
+import { Figure, ZoneFigure, type ZonePlace } from '../figure.tsx';
+import { useWidth } from '../frame/width.ts';
+
+/** What makes the zones of a map buttons. */
+export interface ZoneDeed {
+  readonly chosen?: ZonePlace | undefined;
+  readonly pressed?: (place: ZonePlace) => boolean;
+  readonly onZone: (place: ZonePlace) => void;
+  readonly onKey?: (place: ZonePlace, key: string) => boolean;
+}
+
+/** The part as it lies on the bench, drawn to the width there is. */
+export function PartMap(props: {
+  readonly title: string;
+  readonly plan: Pick<JobPlan, 'slide' | 'places'>;
+  readonly turned: TurnedOver;
+  readonly show: MapShow;
+  readonly zones?: ZoneDeed;
+}) {
+  const { title, plan, turned, show, zones } = props;
+  const [ref, width] = useWidth<HTMLDivElement>(358);
+  const shape = useMemo(
+    () =>
+      scrapeMap({
+        title,
+        slide: plan.slide,
+        places: plan.places,
+        turnedOver: turned,
+        width,
+        show,
+        ...(zones?.chosen ? { chosen: zones.chosen } : {}),
+      }),
+    [title, plan.slide, plan.places, turned, width, show, zones?.chosen],
+  );
+  return (
+    <div className="part-map" ref={ref}>
+      {zones ? <ZoneFigure shape={shape} label={title} {...zones} /> : <Figure shape={shape} />}
+    </div>
+  );
+}

@@ -1,0 +1,83 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { useOutbox } from '../keep/jobs.ts';
+import { changeSettings, useSettings } from '../keep/settings.ts';
+import { Drawer } from './dialog.tsx';
+import { Kept } from './kept.tsx';
+import { Mark } from './mark.tsx';
+import { Segments } from './segments.tsx';
+
+interface Place {
+  readonly to: string;
+  readonly words: string;
+}
+
+const everywhere: readonly Place[] = [
+  { to: '/jobs', words: 'Jobs' },
+  { to: '/new', words: 'New job' },
+  { to: '/signs', words: 'How signs work' },
+  { to: '/settings', words: 'Settings' },
+];
+
+/** The screens of one job, in the order of the menu; a new screen is one line here. */
+export const jobPlaces = (id: string): readonly Place[] => {
+  const base = `/job/${encodeURIComponent(id)}`;
+  return [
+    { to: base, words: 'Bench' },
+    { to: `${base}/measure`, words: 'Measure' },
+    { to: `${base}/print`, words: 'Print' },
+    { to: `${base}/ledger`, words: 'Ledger' },
+  ];
+};
+
+/** Menu, where we are, the demo's mark, and whether all is kept. */
+export function Top(props: {
+  readonly title: string;
+  readonly demo?: string | undefined;
+  readonly job?: string | undefined;
+  readonly last?: string | undefined;
+}) {
+  const [open, setOpen] = useState(false);
+  const [here] = useLocation();
+  const box = useOutbox();
+  const { units } = useSettings();
+  const places = props.job === undefined ? [] : jobPlaces(props.job);
+  const link = ({ to, words }: Place) => (
+    <Link key={to} href={to} aria-current={here === to ? 'page' : undefined} onClick={() => setOpen(false)}>
+      {words}
+    </Link>
+  );
+  return (
+    <header className="top">
+      <button type="button" aria-label="Job and screens" onClick={() => setOpen(true)}>
+        <Mark name="menu" size={24} />
+      </button>
+      <h1>{props.title}</h1>
+      {props.demo ? (
+        <span className="demo" title={props.demo}>
+          demo
+        </span>
+      ) : null}
+      {places.length > 0 ? <nav aria-label="Screens of this job">{places.map(link)}</nav> : null}
+      <Kept box={box} job={props.job} last={props.last} />
+      <Drawer label="Job and screens" open={open} onOpenChange={setOpen}>
+        <button type="button" className="third" onClick={() => setOpen(false)}>
+          Close
+        </button>
+        <nav aria-label="All screens" className="rows">
+          {[...places, ...everywhere].map(link)}
+        </nav>
+        <span className="label">Show lengths in</span>
+        <Segments
+          label="Show lengths in"
+          choices={[
+            { value: 'inch', words: 'thou, tenths' },
+            { value: 'metric', words: 'mm, µm' },
+          ]}
+          chosen={units}
+          onChoose={(value) => changeSettings({ units: value })}
+        />
+      </Drawer>
+    </header>
+  );
+}

@@ -1,0 +1,103 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { type ChangeEvent, useRef, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { Mark } from '../frame/mark.tsx';
+import { Top } from '../frame/top.tsx';
+import { useJobLines } from '../keep/jobs.ts';
+import { posted, Refusing } from '../keep/server.ts';
+
+/** A date on paper: 25 Nov 2031. */
+const day = (iso: string): string =>
+  new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+
+/** All jobs of the shop, newest first; a new one; one from a file. */
+export function JobsScreen() {
+  const { data, error } = useJobLines();
+  return (
+    <>
+      <Top title="Jobs" />
+      <main className="page narrow with-foot">
+        {error ? (
+          <p className="wrong">
+            <Mark name="caution" size={20} />
+            <span>The shop’s file is out of reach. What you entered is kept on this phone.</span>
+          </p>
+        ) : null}
+        {data?.jobs.length === 0 ? (
+          <p className="say">No jobs yet. A new job takes your own dimensions and about two minutes.</p>
+        ) : null}
+        <ul className="rows">
+          {data?.jobs.map((job) => (
+            <li key={job.id}>
+              <Link className="choice" href={`/job/${encodeURIComponent(job.id)}`}>
+                <span>
+                  <b>{job.title}</b>{' '}
+                  {job.demo ? <span className="demo">demo, invented</span> : null}
+                  <small>
+                    {job.rounds === 1 ? '1 round' : `${job.rounds} rounds`}, last entry {day(job.changed)}
+                  </small>
+                </span>
+                <span />
+                <Mark name="arrow right" size={20} />
+              </Link>
+            </li>
+          ))}
+        </ul>
+        <ImportFile />
+      </main>
+      <footer className="foot">
+        <Link className="go" href="/new">
+          <Mark name="plus" size={26} />
+          New job
+        </Link>
+      </footer>
+    </>
+  );
+}
+
+/** A job file from another shop or an earlier export; refused whole, with the reason, or taken whole. */
+function ImportFile() {
+  const input = useRef<HTMLInputElement>(null);
+  const [wrong, setWrong] = useState<string>();
+  const [, go] = useLocation();
+  const client = useQueryClient();
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const file = event.target.files?.[0];
+    event.target.value = '';
+    if (!file) return;
+    try {
+      const { id } = await posted<{ id: string }>('/api/import', JSON.parse(await file.text()));
+      await client.invalidateQueries({ queryKey: ['jobs'] });
+      go(`/job/${encodeURIComponent(id)}`);
+    } catch (failure) {
+      setWrong(whyNot(file.name, failure));
+    }
+  };
+  return (
+    <div>
+      <button type="button" className="third" onClick={() => input.current?.click()}>
+        Open a job file
+      </button>
+      <input
+        ref={input}
+        type="file"
+        accept="application/json,.json"
+        hidden
+        aria-label="Job file"
+        onChange={(event) => void take(event)}
+      />
+      {wrong === undefined ? null : (
+        <p className="wrong" role="alert">
+          <Mark name="caution" size={20} />
+          <span>{wrong}</span>
+        </p>
+      )}
+    </div>
+  );
+}
+
+function whyNot(name: string, failure: unknown): string {
+  if (failure instanceof SyntaxError) return `${name} is not JSON. Nothing was taken from it.`;
+  if (failure instanceof Refusing) return `${name} was not taken: ${failure.message}`;
+  return 'The shop’s file is out of reach. Nothing was taken.';
+}

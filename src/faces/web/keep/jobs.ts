@@ -1,0 +1,139 @@
+import { QueryClient, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useMemo, useSyncExternalStore } from 'react';
+import type { Template } from '../../../contract/template.ts';
+import type { Deed, Entry } from '../../../core/ledger/entry.ts';
+import { foldJob, type Job } from '../../../core/ledger/job.ts';
+import type { JobAnswer } from '../../../shop/answer-job.ts';
+import { newId, Outbox, type OutboxState } from './outbox.ts';
+import { deliver, fetched, jobAddress } from './server.ts';
+import { buzz } from './settings.ts';
+import { phoneShelf, shelved } from './shelf.ts';
+
+/** A job in the list. */
+export interface JobLine {
+  readonly id: string;
+  readonly title: string;
+  readonly template: string;
+  readonly demo?: string;
+  readonly rounds: number;
+  readonly entries: number;
+  readonly changed: string;
+}
+
+interface JobView {
+  readonly id: string;
+  readonly seq: number;
+  readonly entries: readonly Entry[];
+}
+
+export const queries = new QueryClient({
+  defaultOptions: {
+    // The shop is one machine away: always ask again on return, never hide what is already known.
+    queries: { retry: 1, staleTime: 2_000, networkMode: 'always', refetchOnWindowFocus: true },
+  },
+});
+
+export const outbox = new Outbox(phoneShelf, async (parcel) => {
+  const delivery = await deliver(parcel);
+  if (delivery.kind === 'kept') {
+    buzz(1);
+    void queries.invalidateQueries({ queryKey: ['job', parcel.job] });
+    void queries.invalidateQueries({ queryKey: ['jobs'] });
+  }
+  if (delivery.kind === 'refused') buzz(2);
+  return delivery;
+});
+
+const retry_ms = 3_000;
+
+/** Keeps trying while something waits; tells of what other pages of this phone deliver. */
+export function startDelivery(): void {
+  setInterval(() => {
+    if (outbox.state().waiting.length > 0) void outbox.deliver();
+  }, retry_ms);
+  addEventListener('online', () => void outbox.deliver());
+  addEventListener('storage', outbox.lookAgain);
+  void outbox.deliver();
+}
+
+export const useOutbox = (): OutboxState => useSyncExternalStore(outbox.subscribe, outbox.state);
+
+export const useJobLines = () =>
+  useQuery({ queryKey: ['jobs'], queryFn: () => fetched<{ jobs: JobLine[] }>('/api/jobs') });
+
+export const useTemplates = () =>
+  useQuery({
+    queryKey: ['templates'],
+    queryFn: () => fetched<Template[]>('/api/templates'),
+    staleTime: Number.POSITIVE_INFINITY,
+  });
+
+const viewKey = (id: string) => `waywright/view/${encodeURIComponent(id)}`;
+
+/** The job from the shop's file, and as last seen on this phone when the shop is out of reach. */
+async function jobView(id: string): Promise<JobView> {
+  try {
+    const view = await fetched<JobView>(jobAddress(id));
+    const seen: JobView = { id: view.id, seq: view.seq, entries: view.entries };
+    try {
+      phoneShelf.write(viewKey(id), JSON.stringify(seen));
+    } catch {
+      // No room to remember the job for when the shop is out of reach; outbox and drafts come first.
+    }
+    return seen;
+  } catch (failure) {
+    const seen =
+      failure instanceof TypeError
+        ? shelved<JobView | undefined>(phoneShelf, viewKey(id), undefined)
+        : undefined;
+    if (seen) return seen;
+    throw failure;
+  }
+}
+
+/** A job as it stands, with what still waits on this phone counted in. */
+export interface OpenJob {
+  readonly id: string;
+  readonly entries: readonly Entry[];
+  readonly job: Job;
+  /** Time of the newest entry in the shop's file. */
+  readonly last?: string;
+}
+
+export function useJob(id: string): { open?: OpenJob; failure?: Error } {
+  const box = useOutbox();
+  const query = useQuery({ queryKey: ['job', id, 'entries'], queryFn: () => jobView(id) });
+  const view = query.data;
+  const open = useMemo(() => (view ? openJob(view, box) : undefined), [view, box]);
+  if (open) return { open };
+  return query.error ? { failure: query.error } : {};
+}
+
+function openJob(view: JobView, box: OutboxState): OpenJob {
+  const known = new Set(view.entries.map((entry) => entry.id));
+  const waiting = box.waiting
+    .filter((parcel) => parcel.job === view.id && !known.has(parcel.entry.id))
+    .map((parcel, i): Entry => ({ ...parcel.entry, seq: view.seq + 1 + i }));
+  const entries = [...view.entries, ...waiting];
+  const last = view.entries.at(-1)?.at;
+  return { id: view.id, entries, job: foldJob(entries), ...(last === undefined ? {} : { last }) };
+}
+
+/** What the tool answers for the job as the shop's file has it. */
+export function useAnswer(id: string) {
+  return useQuery({
+    queryKey: ['job', id, 'answer'],
+    queryFn: () => fetched<JobAnswer>(`${jobAddress(id)}/answer`),
+    // The old answer stays in sight until the new one is here: nothing jumps, no spinner.
+    placeholderData: (before) => before,
+  });
+}
+
+/** Writes deeds of a job: first on this phone, then in the shop's file. */
+export function useWrite(id: string): (deed: Deed) => void {
+  const client = useQueryClient();
+  return (deed) => {
+    outbox.add({ job: id, entry: { ...deed, id: newId(), at: new Date().toISOString() } });
+    void client.cancelQueries({ queryKey: ['job', id, 'answer'] });
+  };
+}

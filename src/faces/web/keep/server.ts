@@ -1,0 +1,62 @@
+import type { Delivery, Parcel } from './outbox.ts';
+
+/** A refusal in the server's words. */
+export interface Refusal {
+  readonly code: string;
+  readonly message: string;
+  readonly issues?: readonly { readonly path: string; readonly found: string; readonly expected: string }[];
+}
+
+/** The server answered, but not with what was asked. */
+export class Refusing extends Error {
+  readonly status: number;
+  readonly refusal: Refusal;
+  constructor(status: number, refusal: Refusal) {
+    super(refusal.message);
+    this.name = 'Refusing';
+    this.status = status;
+    this.refusal = refusal;
+  }
+}
+
+async function refusalOf(response: Response): Promise<Refusing> {
+  const body: unknown = await response.json().catch(() => undefined);
+  const known =
+    typeof body === 'object' && body !== null && 'message' in body
+      ? (body as Refusal)
+      : { code: 'unknown', message: `the server answered ${response.status}` };
+  return new Refusing(response.status, known);
+}
+
+/** GET as JSON. @throws Refusing, or TypeError when the server is out of reach */
+export async function fetched<T>(address: string): Promise<T> {
+  const response = await fetch(address, { headers: { accept: 'application/json' } });
+  if (!response.ok) throw await refusalOf(response);
+  return (await response.json()) as T;
+}
+
+/** POST JSON, answer JSON. @throws Refusing, or TypeError when the server is out of reach */
+export async function posted<T>(address: string, body: unknown): Promise<T> {
+  const response = await fetch(address, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', accept: 'application/json' },
+    body: JSON.stringify(body),
+  });
+  if (!response.ok) throw await refusalOf(response);
+  return (await response.json()) as T;
+}
+
+export const jobAddress = (id: string): string => `/api/jobs/${encodeURIComponent(id)}`;
+
+/** Hands one entry to the shop. A lost connection and an overloaded server are worth trying again; a 4xx is not. */
+export async function deliver(parcel: Parcel): Promise<Delivery> {
+  try {
+    await posted<{ seq: number }>(`${jobAddress(parcel.job)}/entries`, parcel.entry);
+    return { kind: 'kept' };
+  } catch (failure) {
+    if (!(failure instanceof Refusing)) return { kind: 'out of reach' };
+    if (failure.status >= 500) return { kind: 'cannot keep', why: failure.message };
+    if (failure.status === 429 || failure.status === 408) return { kind: 'out of reach' };
+    return { kind: 'refused', why: failure.message };
+  }
+}

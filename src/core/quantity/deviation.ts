@@ -1,3 +1,4 @@
+import { refuse, type Unreadable, unreadSentence } from './refusal.ts';
 import { inUnit, plain, waysToWrite } from './show.ts';
 import { readSpoken, type Spoken, shown, type Unread } from './spoken.ts';
 import { clean, type DeviationUnit, deviationWords, size_um, systemOf, unitSign } from './unit.ts';
@@ -14,12 +15,6 @@ export interface DeviationRead {
   readonly echo: string;
   /** The same in the other system: "+12.7 µm". */
   readonly echoOther: string;
-}
-
-/** Why something typed was not taken, as a sentence that says how to write it. */
-export interface Unreadable {
-  readonly ok: false;
-  readonly why: string;
 }
 
 /** The longest way an indicator goes: two inches of plunger. */
@@ -124,8 +119,6 @@ function bareFigure(figures: string, value: number, column: DeviationUnit): Devi
   );
 }
 
-export const refuse = (why: string): Unreadable => ({ ok: false, why });
-
 /** The column's unit, or the one the misspelt word begins like. */
 function likelyUnit(rest: string, column: DeviationUnit): DeviationUnit {
   const word = rest.toLowerCase();
@@ -137,26 +130,11 @@ function likelyUnit(rest: string, column: DeviationUnit): DeviationUnit {
   return column;
 }
 
-/** A sentence on what could be read, what could not, and how to write it. */
-export function unreadWhy(unread: Unread, column: DeviationUnit): string {
+/** Why a deviation could not be read, with ways to write what was probably meant. */
+function unreadWhy(unread: Unread, column: DeviationUnit): string {
   const unit = likelyUnit(unread.rest, column);
   const value = unread.value ?? 7;
   const within = value * size_um[unit] <= most_um && value * size_um[unit] >= least_um;
   const write = `Write ${waysToWrite((within ? value : 7) * size_um[unit], unit)}.`;
   return unreadSentence(unread, write);
-}
-
-/** The same for any column: `write` says how it should be written. */
-export function unreadSentence(unread: Unread, write: string): string {
-  const { kind, read, rest } = unread;
-  if (kind === 'empty') return `Nothing is written. ${write}`;
-  if (kind === 'long') return `“${rest}” is too long for one value. ${write}`;
-  if (kind === 'comma')
-    return `A comma may part whole from decimal or thousands from hundreds. Write a point for the decimal: 0.02, not 0,02.`;
-  if (kind === 'mil')
-    return `“mil” is a thousandth of an inch to some and a millimetre to others. Write ${plain(unread.value ?? 7, 4)} thou or ${plain(unread.value ?? 7, 4)} mm.`;
-  if (kind === 'ten thousandths')
-    return 'Ten thousandths may be .010 in or .0001 in. Write 10 thou or 1 tenth.';
-  if (kind === 'nothing read') return `I cannot read “${rest || shown(read)}”. ${write}`;
-  return `I can read ${shown(read)}, but not “${rest}”. ${write}`;
 }

@@ -38,10 +38,8 @@ const mostDecimals = 6;
 /** The decimal place of a doubt's last figure that counts: one figure, two when it starts with 1. Negative: tens, hundreds. */
 export function doubtPlace(doubt: number): number {
   const size = Math.floor(Math.log10(doubt));
-  const first = Number(doubt.toPrecision(2)) / 10 ** size;
-  // 0.96 and 9.6 round up to one more place and then start with 1
-  if (first >= 9.5) return -size;
-  return first < 1.95 && Number(first.toPrecision(2)) < 2 ? 1 - size : -size;
+  const tenths = Math.round(clean((doubt / 10 ** size) * 10));
+  return tenths >= 20 ? -size : 1 - size;
 }
 
 /** Rounds half away from zero at a decimal place; a negative place rounds to tens, hundreds. */
@@ -120,7 +118,7 @@ export function spokenUnit(um: number, system: UnitSystem): DeviationUnit {
  * @example sayDeviation(-15.3, 'metric', { sd: 2.15 }).text     // "−15 ± 4 µm"
  */
 export function sayDeviation(um: number, system: UnitSystem, options: DeviationOptions = {}): Said {
-  const unit = options.unit ?? spokenUnit(um, system);
+  const unit = options.unit ?? spokenUnit(Math.max(Math.abs(um), 2 * (options.sd ?? 0)), system);
   return say(clean(um / size_um[unit]), unitSign[unit], inUnits(options, size_um[unit]));
 }
 

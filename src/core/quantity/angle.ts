@@ -1,0 +1,44 @@
+import { refuse, type Unreadable, unreadSentence } from './refusal.ts';
+import { plain } from './show.ts';
+import { readSpoken } from './spoken.ts';
+import { tidy } from './token.ts';
+import { angleWords, clean, size_urad } from './unit.ts';
+
+/** An angle between faces that was understood. */
+export interface AngleRead {
+  readonly ok: true;
+  readonly typed: string;
+  readonly deg: number;
+  /** "90°". */
+  readonly echo: string;
+}
+
+/**
+ * The angle of a V or a dovetail, degrees: `90`, `55.5°`, `60 deg 30 min`, `60° 30'`.
+ *
+ * A bare number is degrees. Refused: anything not above 0 and below 180.
+ * @example readAngle("60° 30'")     // {ok: true, deg: 60.5, echo: '60.5°', …}
+ */
+export function readAngle(typed: string): AngleRead | Unreadable {
+  const ways = 'Write 90, 55.5° or 60° 30 min.';
+  // Behind degrees, ' and " can only be minutes and seconds.
+  const text = tidy(typed).replace(
+    /(°|deg\w*)(.*)$/i,
+    (_, degrees: string, rest: string) => degrees + rest.replace("'", ' min ').replace('"', ' sec '),
+  );
+  const spoken = readSpoken(text, angleWords);
+  if (!spoken.ok) return refuse(unreadSentence(spoken, ways));
+  let sum = 0;
+  let before = Infinity;
+  for (const term of spoken.terms) {
+    const size = size_urad[term.unit ?? 'deg'];
+    if (size >= before || (sum > 0 && term.value * size >= before * (1 - 1e-12)))
+      return refuse(`The parts of “${typed.trim()}” do not add up. ${ways}`);
+    before = size;
+    sum += term.value * size;
+  }
+  const deg = spoken.sign * clean(sum / size_urad.deg);
+  if (!(deg > 0 && deg < 180))
+    return refuse(`An angle between two faces is above 0° and below 180°. ${ways}`);
+  return { ok: true, typed, deg, echo: `${plain(deg, 8)}°` };
+}

@@ -50,7 +50,9 @@ export function nextOpen(
   pads: readonly Pick<Pad, 'name' | 'zones'>[],
   place: { readonly pad: string; readonly zone: number },
 ): { readonly pad: string; readonly zone: number } | undefined {
-  const all = pads.flatMap((pad) => Array.from({ length: pad.zones }, (_, zone) => ({ pad: pad.name, zone })));
+  const all = pads.flatMap((pad) =>
+    Array.from({ length: pad.zones }, (_, zone) => ({ pad: pad.name, zone })),
+  );
   const at = all.findIndex((one) => one.pad === place.pad && one.zone === place.zone);
   return [...all.slice(at + 1), ...all.slice(0, at + 1)].find((one) => !draft[one.pad]?.[one.zone]);
 }

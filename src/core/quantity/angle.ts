@@ -1,6 +1,6 @@
-import { refuse, type Unreadable, unreadSentence } from './refusal.ts';
+import { doNotAddUp, refuse, type Unreadable, unreadSentence } from './refusal.ts';
 import { plain } from './show.ts';
-import { readSpoken } from './spoken.ts';
+import { addUp, readSpoken } from './spoken.ts';
 import { tidy } from './token.ts';
 import { angleWords, clean, size_urad } from './unit.ts';
 
@@ -28,16 +28,9 @@ export function readAngle(typed: string): AngleRead | Unreadable {
   );
   const spoken = readSpoken(text, angleWords);
   if (!spoken.ok) return refuse(unreadSentence(spoken, ways));
-  let sum = 0;
-  let before = Infinity;
-  for (const term of spoken.terms) {
-    const size = size_urad[term.unit ?? 'deg'];
-    if (size >= before || (sum > 0 && term.value * size >= before * (1 - 1e-12)))
-      return refuse(`The parts of “${typed.trim()}” do not add up. ${ways}`);
-    before = size;
-    sum += term.value * size;
-  }
-  const deg = spoken.sign * clean(sum / size_urad.deg);
+  const sum = addUp(spoken, size_urad, size_urad.deg);
+  if (sum === undefined) return refuse(doNotAddUp('60.5° or 60° 30 min'));
+  const deg = clean(sum / size_urad.deg);
   if (!(deg > 0 && deg < 180))
     return refuse(`An angle between two faces is above 0° and below 180°. ${ways}`);
   return { ok: true, typed, deg, echo: `${plain(deg, 8)}°` };

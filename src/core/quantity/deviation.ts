@@ -1,6 +1,6 @@
-import { refuse, type Unreadable, unreadSentence } from './refusal.ts';
+import { doNotAddUp, refuse, type Unreadable, unreadSentence } from './refusal.ts';
 import { inUnit, plain, waysToWrite } from './show.ts';
-import { readSpoken, type Spoken, shown, type Unread } from './spoken.ts';
+import { addUp, readSpoken, type Spoken, shown, type Unread } from './spoken.ts';
 import { clean, type DeviationUnit, deviationWords, size_um, systemOf, unitSign } from './unit.ts';
 
 /** A deviation that was understood. */
@@ -62,45 +62,29 @@ export function otherUnit(um: number, unit: DeviationUnit): DeviationUnit {
   return um !== 0 && Math.abs(um) < size_um.thou ? 'tenths' : 'thou';
 }
 
-/** Adds up what was said, µm, or says why not. */
-export function deviationOf(
-  spoken: Spoken<keyof typeof size_um>,
-  column: DeviationUnit,
-): number | Unreadable {
-  const { terms, sign, figures } = spoken;
-  const only = terms[0]!;
+/** What was said, µm, or why it cannot be a reading. */
+function deviationOf(spoken: Spoken<keyof typeof size_um>, column: DeviationUnit): number | Unreadable {
+  const { terms, figures } = spoken;
+  const first = terms[0]!;
   let unit = column;
-  if (only.unit === undefined && figures !== undefined) {
-    const taken = bareFigure(figures, only.value, column);
+  if (first.unit === undefined && figures !== undefined) {
+    const taken = bareFigure(figures, first.value, column);
     if (typeof taken !== 'string') return taken;
     unit = taken;
   }
-  let sum = 0;
-  let before = Infinity;
-  for (const term of terms) {
-    const size = size_um[term.unit ?? unit];
-    if (size >= before || (sum > 0 && term.value * size >= before))
-      return refuse(`The parts of “${spokenText(spoken)}” do not add up. Write one number and one unit.`);
-    before = size;
-    sum += term.value * size;
-  }
+  const sum = addUp(spoken, size_um, size_um[unit]);
+  if (sum === undefined) return refuse(doNotAddUp(waysToWrite(7 * size_um[column], column)));
   if (!Number.isFinite(sum)) return refuse('That number is too large to be read.');
   const um = clean(sum);
-  if (!(um <= most_um))
+  const said = `${plain(first.value, 4)} ${unitSign[first.unit ?? unit]}`;
+  if (Math.abs(um) > most_um)
     return refuse(
-      `${plain(only.value, 4)} ${unitSign[only.unit ?? unit]} is more than an indicator travels (${plain(most_um / size_um[column], 3)} ${unitSign[column]}). Is the unit right?`,
+      `${said} is more than an indicator travels (${plain(most_um / size_um[column], 3)} ${unitSign[column]}). Is the unit right?`,
     );
-  if (um !== 0 && um < least_um)
-    return refuse(
-      `${plain(only.value, 4)} ${unitSign[only.unit ?? unit]} is less than anything an instrument shows. Write 0 if it is nothing.`,
-    );
-  return um === 0 ? 0 : sign * um;
+  if (um !== 0 && Math.abs(um) < least_um)
+    return refuse(`${said} is less than anything an instrument shows. Write 0 if it is nothing.`);
+  return um;
 }
-
-const spokenText = (spoken: Spoken<keyof typeof size_um>): string =>
-  spoken.terms
-    .map((term) => `${plain(term.value, 4)} ${term.unit ? unitSign[term.unit] : ''}`.trim())
-    .join(' ');
 
 /** Which unit a bare figure takes, or why that cannot be told. */
 function bareFigure(figures: string, value: number, column: DeviationUnit): DeviationUnit | Unreadable {

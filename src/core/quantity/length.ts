@@ -1,7 +1,7 @@
-import { refuse, type Unreadable, unreadSentence } from './refusal.ts';
+import { doNotAddUp, refuse, type Unreadable, unreadSentence } from './refusal.ts';
 import { inUnits, type Said, type SayOptions, say } from './say.ts';
 import { plain } from './show.ts';
-import { readSpoken } from './spoken.ts';
+import { addUp, readSpoken } from './spoken.ts';
 import { clean, type LengthUnit, lengthWords, size_um, type UnitSystem, unitSign } from './unit.ts';
 
 /** A length or place that was understood. */
@@ -41,20 +41,13 @@ export function readLength(
   const ways = column === 'mm' ? 'Write 350 mm, 0.35 m or 13.8 in.' : 'Write 13.8 in, 13 3/8 in or 350 mm.';
   const spoken = readSpoken(typed, lengthWords);
   if (!spoken.ok) return refuse(unreadSentence(spoken, ways));
-  let sum = 0;
-  let before = Infinity;
-  for (const term of spoken.terms) {
-    const size = size_um[term.unit ?? column];
-    if (size >= before || (sum > 0 && term.value * size >= before))
-      return refuse(`The parts of “${typed.trim()}” do not add up. ${ways}`);
-    before = size;
-    sum += term.value * size;
-  }
-  const size_mm = clean(sum / size_um.mm);
-  if (!(size_mm <= most_mm)) return refuse(`That is longer than 100 m. Is the unit right? ${ways}`);
-  if (size_mm !== 0 && size_mm < least_mm)
+  const sum = addUp(spoken, size_um, size_um[column]);
+  if (sum === undefined) return refuse(doNotAddUp('1 ft 6 in, 18 in or 457.2 mm'));
+  if (!(Math.abs(sum) <= most_mm * size_um.mm))
+    return refuse(`That is longer than 100 m. Is the unit right? ${ways}`);
+  const mm = clean(sum / size_um.mm);
+  if (mm !== 0 && Math.abs(mm) < least_mm)
     return refuse(`That is shorter than a tenth of a micron. Is the unit right? ${ways}`);
-  const mm = size_mm === 0 ? 0 : spoken.sign * size_mm;
   if (rules.sort === 'size' && mm <= 0)
     return refuse(`A size must be above 0; I read ${show(mm, column)}. ${ways}`);
   return {

@@ -9,6 +9,9 @@ export interface Unreadable {
 
 export const refuse = (why: string): Unreadable => ({ ok: false, why });
 
+export const doNotAddUp = (write: string): string =>
+  `The parts do not add up: each must be less than one of the unit before it. Write ${write}.`;
+
 /** A sentence on what could be read, what could not, and how to write it (`write`). */
 export function unreadSentence(unread: Unread, write: string): string {
   const { kind, read, rest } = unread;

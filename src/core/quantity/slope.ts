@@ -1,8 +1,7 @@
-import { deviationOf } from './deviation.ts';
 import { refuse, type Unreadable, unreadSentence } from './refusal.ts';
 import { inUnits, type Said, type SayOptions, say } from './say.ts';
 import { signed } from './show.ts';
-import { readSpoken } from './spoken.ts';
+import { addUp, readSpoken } from './spoken.ts';
 import { tidy } from './token.ts';
 import {
   angleWords,
@@ -119,10 +118,10 @@ function slopeOf(typed: string, column: SlopeUnit): number | Unreadable {
   if (angle.ok) {
     if (angle.terms.length > 1)
       return refuse(`“${text}” holds more than one angle. Write one number and one unit. ${ways}`);
-    const { value, unit } = angle.terms[0]!;
+    const { unit } = angle.terms[0]!;
     if (unit === undefined && looksLikeRatio.test(text))
       return refuse(`“${text}” may be a fraction or a fall over a length. ${ways}`);
-    return angle.sign * value * (unit === undefined ? slopeSize(column) : size_urad[unit]);
+    return addUp(angle, size_urad, slopeSize(column))!;
   }
   if (angle.kind !== 'rest' && angle.kind !== 'nothing read') return refuse(unreadSentence(angle, ways));
 
@@ -140,8 +139,8 @@ function fallsOver(text: string): number[] {
   for (const match of text.matchAll(/\s*(?:\/|\b(?:per|in|over|to the|a|an)\b)\s*/gi)) {
     const fall = readSpoken(text.slice(0, match.index), deviationWords);
     if (!fall.ok || fall.terms.some((term) => term.unit === undefined)) continue;
-    const um = deviationOf(fall, 'um');
-    if (typeof um !== 'number') continue;
+    const um = addUp(fall, size_um, size_um.um);
+    if (um === undefined) continue;
     const bare = /^(in|tenths|thou|uin)$/.test(fall.terms[0]!.unit!) ? 'in' : 'mm';
     const over = spanOver(text.slice(match.index + match[0].length), bare);
     if (over !== undefined) found.push((um / over) * 1e6);

@@ -102,6 +102,30 @@ export function readSpoken<Unit extends string>(
   return { ok: true, sign, terms, figures };
 }
 
+/**
+ * The sum of what was said, with its sign; each term must be less than one of the unit before it.
+ *
+ * @param sizes    of each unit, in whatever the sum is to be
+ * @param missing  size for a number without a unit
+ * @returns        undefined when the terms do not go from large to small ("5 tenths 1 thou")
+ */
+export function addUp<Unit extends string>(
+  spoken: Spoken<Unit>,
+  sizes: Readonly<Record<Unit, number>>,
+  missing: number,
+): number | undefined {
+  let sum = 0;
+  let before = Infinity;
+  for (const { value, unit } of spoken.terms) {
+    const size = unit === undefined ? missing : sizes[unit];
+    // Rounding of binary fractions must not let 60 min pass for less than 1 degree.
+    if (size >= before || (sum > 0 && value * size > before * (1 - 1e-12))) return undefined;
+    before = size;
+    sum += value * size;
+  }
+  return sum === 0 ? 0 : spoken.sign * sum;
+}
+
 /** Whether the number is one token of figures, with no fraction or word joined to it. */
 const readsAsFigures = (list: readonly Token[], begin: number): boolean =>
   list[begin]!.kind === 'number' &&

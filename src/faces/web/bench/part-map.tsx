@@ -1,6 +1,5 @@
 import { useMemo } from 'react';
-import type { TurnedOver } from '../../../core/ledger/entry.ts';
-import type { JobPlan } from '../../../core/ledger/entry.ts';
+import type { JobPlan, TurnedOver } from '../../../core/ledger/entry.ts';
 import { type MapShow, scrapeMap } from '../../../draw/scrape-map.ts';
 import { Figure, ZoneFigure, type ZonePlace } from '../figure.tsx';
 import { useWidth } from '../frame/width.ts';

@@ -31,8 +31,7 @@ export function JobsScreen() {
             <li key={job.id}>
               <Link className="choice" href={`/job/${encodeURIComponent(job.id)}`}>
                 <span>
-                  <b>{job.title}</b>{' '}
-                  {job.demo ? <span className="demo">demo, invented</span> : null}
+                  <b>{job.title}</b> {job.demo ? <span className="demo">demo, invented</span> : null}
                   <small>
                     {job.rounds === 1 ? '1 round' : `${job.rounds} rounds`}, last entry {day(job.changed)}
                   </small>

@@ -6,8 +6,8 @@ export const SignsScreen = () => (
     <Top title="How signs work" />
     <main className="page narrow">
       <p className="say">
-        A sign is never looked up. It follows from what you see at the machine: what rides, what is touched, which way the
-        plunger points.
+        A sign is never looked up. It follows from what you see at the machine: what rides, what is touched,
+        which way the plunger points.
       </p>
       <section>
         <h2>An indicator</h2>
@@ -36,30 +36,31 @@ export const SignsScreen = () => (
       <section>
         <h2>The push test</h2>
         <p>
-          Push the plunger in with a finger. If the number climbs, the instrument counts as the card says. If it falls, say
-          so: the readings stay as you typed them, and every sign is turned in the sum.
+          Push the plunger in with a finger. If the number climbs, the instrument counts as the card says. If
+          it falls, say so: the readings stay as you typed them, and every sign is turned in the sum.
         </p>
       </section>
       <section>
         <h2>The square, worked</h2>
         <p>
-          The indicator rides the cross slide. Its plunger points at the headstock and touches the tailstock face of a square
-          set true to the bed. Wind in. The number <b>climbs</b>: the tool goes toward the headstock, a face comes out{' '}
-          <b>concave</b>, plus. It <b>falls</b>: <b>convex</b>, minus.
+          The indicator rides the cross slide. Its plunger points at the headstock and touches the tailstock
+          face of a square set true to the bed. Wind in. The number <b>climbs</b>: the tool goes toward the
+          headstock, a face comes out <b>concave</b>, plus. It <b>falls</b>: <b>convex</b>, minus.
         </p>
       </section>
       <section>
         <h2>A level</h2>
         <p>
-          A level reads plus when the end the card names is high. Laid across, plus is back high. Laid along, the card says
-          which end.
+          A level reads plus when the end the card names is high. Laid across, plus is back high. Laid along,
+          the card says which end.
         </p>
       </section>
       <section>
         <h2>The square’s own error</h2>
         <p>
-          Sweep, turn the square over with its stock pointing the same way, and sweep again. The part reads the same both
-          times; the square’s error turns its sign. Half the sum is the part’s, half the difference the square’s.
+          Sweep, turn the square over with its stock pointing the same way, and sweep again. The part reads
+          the same both times; the square’s error turns its sign. Half the sum is the part’s, half the
+          difference the square’s.
         </p>
       </section>
     </main>

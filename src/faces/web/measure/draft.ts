@@ -1,0 +1,36 @@
+import type { SetupRecord } from '../../../core/ledger/entry.ts';
+import type { Push } from './push-test.tsx';
+
+/** A set-up card half filled in: as typed, and in which unit its bare numbers are. */
+export interface CardDraft<Unit extends string> {
+  readonly unit: Unit;
+  readonly typed: readonly string[];
+  readonly push?: Push;
+  readonly turned_over?: boolean;
+  readonly support?: string;
+  readonly temperature?: string;
+  /** Points off the line that the person said to keep, by place and as typed. */
+  readonly kept_off?: Readonly<Record<number, string>>;
+}
+
+/** What is recorded of the set-up with its readings. @throws nothing: a temperature that is no number is told by `temperatureOf` */
+export const recordOf = (draft: CardDraft<string>): SetupRecord => {
+  const temperature_C = temperatureOf(draft.temperature);
+  const support = draft.support?.trim();
+  return {
+    ...(draft.push ? { push: draft.push } : {}),
+    ...(draft.turned_over ? { turned_over: true } : {}),
+    ...(support ? { support } : {}),
+    ...(typeof temperature_C === 'number' ? { temperature_C } : {}),
+  };
+};
+
+/** °C as typed; undefined when nothing was; a sentence when it cannot be read. */
+export function temperatureOf(typed: string | undefined): number | string | undefined {
+  const text = (typed ?? '').replace(/°|c$/gi, '').replace('−', '-').trim();
+  if (text === '') return undefined;
+  const value = Number(text);
+  return Number.isFinite(value) && value > -40 && value < 80
+    ? value
+    : `I cannot read “${typed}” as a room’s temperature. Write 20.4.`;
+}

@@ -1,0 +1,161 @@
+import { useRef, useState } from 'react';
+import type { Deed, JobPlan } from '../../../core/ledger/entry.ts';
+import type { SweepSetup } from '../../../core/ledger/setup.ts';
+import { sayLength } from '../../../core/quantity/length.ts';
+import { type DeviationUnit, systemOf, unitSign } from '../../../core/quantity/unit.ts';
+import { sweepSentence } from '../../../shop/measure/sweep-sentence.ts';
+import { stopDistances } from '../../../shop/measure/sweep-so-far.ts';
+import { Mark } from '../frame/mark.tsx';
+import { Words } from '../frame/phrase.tsx';
+import { Segments } from '../frame/segments.tsx';
+import { draftKey, useDraft } from '../keep/draft.ts';
+import { useSettings } from '../keep/settings.ts';
+import { CardDrawing, CardWords } from './card-words.tsx';
+import { Cells, type CellsHandle } from './cells.tsx';
+import { OffQuestion } from './off-question.tsx';
+import { Optional } from './optional.tsx';
+import { PushTest } from './push-test.tsx';
+import { SweepFitPlot } from './sweep-fit-plot.tsx';
+import { emptySweep, missingFrom, poured, readSweep, withUnit } from './sweep-reading.ts';
+
+/** Units of a column of readings, the usual one of each system first. */
+const columns: Readonly<Record<'inch' | 'metric', readonly DeviationUnit[]>> = {
+  inch: ['tenths', 'thou', 'in'],
+  metric: ['um', 'mm'],
+};
+
+export interface CardProps<S> {
+  readonly jobId: string;
+  readonly plan: JobPlan;
+  readonly setup: S;
+  readonly round: number;
+  /** 0 for the first time in this round; a repeat is kept beside the others, never over them. */
+  readonly repeat: number;
+  readonly onKeep: (deed: Deed) => void;
+}
+
+/** One sweep: what rides, touches and is plus; the push test; a cell a stop; what the sweep says by itself. */
+export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardProps<SweepSetup>) {
+  const { units } = useSettings();
+  const [draft, setDraft, finish] = useDraft(
+    draftKey(jobId, round, setup.id, repeat),
+    emptySweep(setup, columns[units][0]!),
+  );
+  const [at, setAt] = useState(0);
+  const [asked, setAsked] = useState<string>();
+  const [pasteWrong, setPasteWrong] = useState<string>();
+  const cells = useRef<CellsHandle>(null);
+  const push = useRef<HTMLButtonElement>(null);
+  const keep = useRef<HTMLButtonElement>(null);
+
+  const distances_mm = stopDistances(setup);
+  const places = distances_mm.map((mm) => sayLength(mm, units).text);
+  const reading = readSweep(draft, setup, plan);
+  const { look, values_um } = reading;
+  const now = reading.cells[at];
+  const turned = draft.push === 'fell';
+
+  const type = (stop: number, text: string) =>
+    setDraft({ ...draft, typed: draft.typed.map((old, i) => (i === stop ? text : old)) });
+  const pour = (stop: number, text: string) => {
+    const result = poured(draft, stop, text);
+    setPasteWrong(result.ok ? undefined : result.why);
+    if (!result.ok) return;
+    setDraft(result.draft);
+    cells.current?.focus(result.next);
+  };
+  const keepIt = () => {
+    const missing = missingFrom(reading, draft, places);
+    setAsked(missing?.why);
+    if (!missing) {
+      const readings = draft.typed.map((typed, i) => ({ typed, value: values_um[i]! }));
+      const again = repeat > 0 ? { repeat } : {};
+      onKeep({ kind: 'sweep taken', round, setup: setup.id, ...again, record: reading.record, readings });
+      finish();
+    } else if (missing.stop !== undefined) cells.current?.focus(missing.stop);
+    else if (draft.push === undefined) push.current?.focus();
+  };
+
+  return (
+    <>
+      <div className="card">
+        <CardDrawing setup={setup} plan={plan} />
+        <div>
+          <CardWords setup={setup} />
+          <PushTest
+            push={draft.push}
+            first={push}
+            onPush={(answer) => {
+              const { push: _, ...rest } = draft;
+              setDraft(answer ? { ...rest, push: answer } : rest);
+            }}
+          />
+        </div>
+        <div className="enter">
+          <div className="readings-head">
+            <h2>Readings, {unitSign[draft.unit]}</h2>
+            <p className="quiet">Enter moves on. A column can be pasted.</p>
+            <Segments
+              label="A bare number is in"
+              choices={columns[systemOf(draft.unit)].map((unit) => ({ value: unit, words: unitSign[unit] }))}
+              chosen={draft.unit}
+              onChoose={(unit) => setDraft(withUnit(draft, unit))}
+            />
+            <output className="echo">{now?.ok ? `${now.echo} is ${now.echoOther}` : null}</output>
+          </div>
+          <Cells
+            label="Readings"
+            handle={cells}
+            cells={draft.typed.map((typed, i) => {
+              const cell = reading.cells[i];
+              return { place: places[i]!, typed, wrong: cell && !cell.ok ? cell.why : undefined };
+            })}
+            onType={type}
+            onColumn={pour}
+            onFocus={setAt}
+            onEnd={() => keep.current?.focus()}
+          />
+          {pasteWrong === undefined ? null : (
+            <p className="wrong" role="alert">
+              <Mark name="caution" size={20} />
+              <span>{pasteWrong}</span>
+            </p>
+          )}
+          {reading.off.map((off) => (
+            <OffQuestion
+              key={off.stop}
+              off={off}
+              place={places[off.stop]!}
+              typed={draft.typed[off.stop]!}
+              units={systemOf(draft.unit)}
+              onTurn={(text) => type(off.stop, text)}
+              onKeep={() =>
+                setDraft({ ...draft, kept_off: { ...draft.kept_off, [off.stop]: draft.typed[off.stop]! } })
+              }
+              onReadAgain={() => cells.current?.focus(off.stop)}
+            />
+          ))}
+          <p className="say" aria-live="polite">
+            {look ? <Words phrase={sweepSentence(look, setup, plan, units, turned)} /> : null}
+          </p>
+          {look ? (
+            <SweepFitPlot
+              distances_mm={distances_mm}
+              places={places}
+              values_um={values_um.map((value) => (value !== undefined && turned ? -value : value))}
+              look={look}
+              unit={draft.unit}
+            />
+          ) : null}
+          <Optional draft={draft} onChange={setDraft} face={setup.face} />
+        </div>
+      </div>
+      <footer className="foot">
+        <p role="status">{asked ?? `${reading.filled} of ${setup.points} readings`}</p>
+        <button ref={keep} type="button" className="go" onClick={keepIt}>
+          Keep this sweep
+        </button>
+      </footer>
+    </>
+  );
+}

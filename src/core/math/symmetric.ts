@@ -4,6 +4,8 @@ import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 export interface SymmetricParts {
   /** n × n pseudo-inverse. */
   readonly inverse: number[][];
+  /** Directions that the matrix determines, each n long and scaled so that b·M·b = 1; Σ b bᵀ is the inverse. */
+  readonly held: number[][];
   /** Unit vectors, each n long, of the directions that the matrix leaves free (eigenvalue zero). */
   readonly free: number[][];
 }
@@ -26,6 +28,7 @@ export function symmetricParts(matrix: readonly (readonly number[])[]): Symmetri
   });
   const largest = Math.max(0, ...realEigenvalues);
   const inverse = Array.from({ length: n }, () => Array<number>(n).fill(0));
+  const held: number[][] = [];
   const free: number[][] = [];
   realEigenvalues.forEach((value, k) => {
     const v = eigenvectorMatrix.getColumn(k);
@@ -35,10 +38,11 @@ export function symmetricParts(matrix: readonly (readonly number[])[]): Symmetri
       free.push(back.map((part) => part / long));
       return;
     }
+    held.push(v.map((part, i) => (part * size[i]!) / Math.sqrt(value)));
     for (let i = 0; i < n; i++)
       for (let j = 0; j < n; j++) inverse[i]![j]! += (size[i]! * size[j]! * v[i]! * v[j]!) / value;
   });
-  return { inverse, free };
+  return { inverse, held, free };
 }
 
 /** Whether a row asks only for what is determined: its part along every free direction vanishes. */

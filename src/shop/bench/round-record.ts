@@ -1,0 +1,136 @@
+import type {
+  BlueWord,
+  Entry,
+  JobPlan,
+  SetupRecord,
+  TurnedOver,
+  TypedReading,
+} from '../../core/ledger/entry.ts';
+import type { RoundSoFar } from './next-deed.ts';
+
+/** One set of readings of a set-up, with the entry that holds it. */
+export interface Taken {
+  readonly entry: string;
+  readonly at: string;
+  readonly repeat: number;
+  readonly record: SetupRecord;
+  readonly readings: readonly TypedReading[];
+}
+
+/** One pass ticked off. */
+export interface MadePass {
+  readonly entry: string;
+  readonly at: string;
+  readonly pass: number;
+  readonly spot: boolean;
+  readonly zones: Readonly<Record<string, readonly number[]>>;
+}
+
+/** All that the ledger holds of one round, with the entries it came from: what the screens tick, show and undo. */
+export interface RoundRecord {
+  readonly round: number;
+  /** Readings by set-up; a repeat that was taken again counts with its last. */
+  readonly taken: Readonly<Record<string, readonly Taken[]>>;
+  readonly print?: {
+    readonly share: Readonly<Record<string, readonly number[]>>;
+    readonly tapped: Readonly<Record<string, readonly BlueWord[]>>;
+  };
+  readonly turned?: TurnedOver;
+  readonly passes: readonly MadePass[];
+  readonly causes: readonly { readonly cause: string; readonly answer: 'yes' | 'no' | 'cannot tell' }[];
+  readonly signed: boolean;
+}
+
+/** The round that is being worked: one more than the last that was closed. */
+export const roundNow = (live: readonly Entry[]): number =>
+  live.reduce(
+    (round, entry) => (entry.kind === 'round closed' ? Math.max(round, entry.round + 1) : round),
+    1,
+  );
+
+/** How the part lay last time it was lifted: the map is drawn so until it is asked again. */
+export const lastTurned = (live: readonly Entry[]): TurnedOver =>
+  live.reduce<TurnedOver>(
+    (how, entry) => (entry.kind === 'part turned over' ? entry.how : how),
+    'end over end',
+  );
+
+/**
+ * A round as the ledger has it.
+ *
+ * @param live  the job's entries that count (what was undone is left out), in order
+ */
+export function roundRecord(live: readonly Entry[], round: number): RoundRecord {
+  const taken: Record<string, Taken[]> = {};
+  const passes: MadePass[] = [];
+  const causes: RoundRecord['causes'][number][] = [];
+  const share: Record<string, readonly number[]> = {};
+  const tapped: Record<string, readonly BlueWord[]> = {};
+  let turned: TurnedOver | undefined;
+  let signed = false;
+  const take = (setup: string, one: Taken) => {
+    taken[setup] = [...(taken[setup] ?? []).filter((other) => other.repeat !== one.repeat), one];
+  };
+  for (const entry of live) {
+    if (!('round' in entry) || entry.round !== round) continue;
+    const { id, at } = entry;
+    switch (entry.kind) {
+      case 'sweep taken':
+        take(entry.setup, {
+          entry: id,
+          at,
+          repeat: entry.repeat ?? 0,
+          record: entry.record,
+          readings: entry.readings,
+        });
+        break;
+      case 'level read':
+      case 'height read':
+        take(entry.setup, {
+          entry: id,
+          at,
+          repeat: entry.repeat ?? 0,
+          record: entry.record,
+          readings: [entry.reading],
+        });
+        break;
+      case 'print read':
+        Object.assign(share, entry.share);
+        for (const pad of Object.keys(entry.share)) delete tapped[pad];
+        Object.assign(tapped, entry.tapped);
+        break;
+      case 'part turned over':
+        turned = entry.how;
+        break;
+      case 'pass made':
+        passes.push({ entry: id, at, pass: entry.pass, spot: entry.spot === true, zones: entry.zones });
+        break;
+      case 'cause settled':
+        causes.push({ cause: entry.cause, answer: entry.answer });
+        break;
+      case 'stop signed':
+        signed = true;
+        break;
+    }
+  }
+  return {
+    round,
+    taken,
+    ...(Object.keys(share).length > 0 ? { print: { share, tapped } } : {}),
+    ...(turned ? { turned } : {}),
+    passes,
+    causes,
+    signed,
+  };
+}
+
+/** What the next deed is told from. */
+export const soFar = (record: RoundRecord, plan: Pick<JobPlan, 'setups'>): RoundSoFar => ({
+  round: record.round,
+  setups: plan.setups.map(({ id, kind }) => ({ id, kind, taken: (record.taken[id]?.length ?? 0) > 0 })),
+  printed: record.print !== undefined,
+  lifted: record.turned !== undefined,
+  passes_made: record.passes.length,
+  signed: record.signed,
+  settled: record.causes.length > 0,
+});

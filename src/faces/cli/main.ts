@@ -5,6 +5,7 @@ import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
+import { registerRest } from './rest.ts';
 import { run } from './run.ts';
 import { registerSteer } from './steer.ts';
 
@@ -39,7 +40,7 @@ const doors: Doors = {
 };
 
 try {
-  process.exitCode = await run(process.argv.slice(2), doors, [registerSteer], version);
+  process.exitCode = await run(process.argv.slice(2), doors, [registerSteer, registerRest], version);
 } catch (failure) {
   const fault = failure as NodeJS.ErrnoException;
   if (fault.code === undefined) throw failure;

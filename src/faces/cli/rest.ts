@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { parsedJson } from '../../contract/refusal.ts';
 import { restInput } from '../../contract/rest.ts';
+import { caseInput } from '../../contract/worked-case.ts';
 import { rest } from '../../shop/rest.ts';
 import { type Doors, noAnswer, withFile } from './doors.ts';
 import { restText } from './rest-text.ts';
@@ -21,7 +22,7 @@ export function registerRest(program: Command, doors: Doors): void {
     .addHelpText('after', example)
     .action(async (file: string, options: { json?: boolean }) => {
       await withFile(doors, file, (text) => {
-        const input = restInput(parsedJson(text));
+        const input = restInput(caseInput(parsedJson(text)));
         const answer = rest(input);
         if (!answer.ok) return noAnswer(doors, answer);
         doors.say(options.json ? JSON.stringify(answer, null, 1) : restText(input, answer));

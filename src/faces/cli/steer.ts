@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { parsedJson } from '../../contract/refusal.ts';
 import { steerInput } from '../../contract/steer.ts';
+import { caseInput } from '../../contract/worked-case.ts';
 import { steer } from '../../shop/steer.ts';
 import { type Doors, noAnswer, withFile } from './doors.ts';
 import { steerText } from './steer-text.ts';
@@ -22,7 +23,7 @@ export function registerSteer(program: Command, doors: Doors): void {
     .addHelpText('after', example)
     .action(async (file: string, options: { json?: boolean }) => {
       await withFile(doors, file, async (text) => {
-        const input = steerInput(parsedJson(text));
+        const input = steerInput(caseInput(parsedJson(text)));
         const answer = await steer(input, doors.solve);
         if (!answer.ok) return noAnswer(doors, answer);
         doors.say(options.json ? JSON.stringify(answer, null, 1) : steerText(input, answer));

@@ -1,12 +1,4 @@
-import type {
-  BlueWord,
-  Entry,
-  JobPlan,
-  SetupRecord,
-  TurnedOver,
-  TypedReading,
-} from '../../core/ledger/entry.ts';
-import type { RoundSoFar } from './next-deed.ts';
+import type { BlueWord, Entry, SetupRecord, TurnedOver, TypedReading } from './entry.ts';
 
 /** One set of readings of a set-up, with the entry that holds it. */
 export interface Taken {
@@ -123,14 +115,3 @@ export function roundRecord(live: readonly Entry[], round: number): RoundRecord 
     signed,
   };
 }
-
-/** What the next deed is told from. */
-export const soFar = (record: RoundRecord, plan: Pick<JobPlan, 'setups'>): RoundSoFar => ({
-  round: record.round,
-  setups: plan.setups.map(({ id, kind }) => ({ id, kind, taken: (record.taken[id]?.length ?? 0) > 0 })),
-  printed: record.print !== undefined,
-  lifted: record.turned !== undefined,
-  passes_made: record.passes.length,
-  signed: record.signed,
-  settled: record.causes.length > 0,
-});

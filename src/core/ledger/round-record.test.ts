@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Deed, Entry } from '../../core/ledger/entry.ts';
-import { lastTurned, roundNow, roundRecord, soFar } from './round-record.ts';
+import { soFar } from '../../shop/bench/so-far.ts';
+import type { Deed, Entry } from './entry.ts';
+import { lastTurned, roundNow, roundRecord } from './round-record.ts';
 
 const entries = (...deeds: Deed[]): Entry[] =>
   deeds.map((deed, i) => ({ ...deed, id: `e${i + 1}`, at: `2031-11-25T14:${10 + i}:00Z`, seq: i + 1 }));

@@ -1,15 +1,8 @@
-import { add, length, scale, subtract, type Vector } from '../../core/body/vector.ts';
+import { length, subtract } from '../../core/body/vector.ts';
 import type { SetupRecord } from '../../core/ledger/entry.ts';
 import type { SweepSetup } from '../../core/ledger/setup.ts';
+import { pushSign, sweepStops } from '../../core/ledger/steer-input.ts';
 import type { Sweep } from '../../core/observe/sweep.ts';
-
-/** The stops of a sweep, first and last included, evenly spaced. */
-export const stopsOf = (setup: Pick<SweepSetup, 'from_mm' | 'to_mm' | 'points'>): Vector[] => {
-  const way = subtract(setup.to_mm, setup.from_mm);
-  return Array.from({ length: setup.points }, (_, i) =>
-    add(setup.from_mm, scale(way, i / Math.max(1, setup.points - 1))),
-  );
-};
 
 /** How far along the sweep each stop lies, mm: what its cell is named by. */
 export const stopDistances = (setup: Pick<SweepSetup, 'from_mm' | 'to_mm' | 'points'>): number[] => {
@@ -27,10 +20,10 @@ export function sweepSoFar(
   record: SetupRecord,
   values_um: readonly (number | undefined)[],
 ): Sweep {
-  const stops = stopsOf(setup);
+  const stops = sweepStops(setup);
   const read = stops.flatMap((stop, i) => {
     const value = values_um[i];
-    return value === undefined ? [] : [{ stop, value: record.push === 'fell' ? -value : value }];
+    return value === undefined ? [] : [{ stop, value: pushSign(record) * value }];
   });
   return {
     name: setup.name,

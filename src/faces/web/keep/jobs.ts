@@ -61,6 +61,7 @@ export const useOutbox = (): OutboxState => useSyncExternalStore(outbox.subscrib
 export const useJobLines = () =>
   useQuery({ queryKey: ['jobs'], queryFn: () => fetched<{ jobs: JobLine[] }>('/api/jobs') });
 
+/** Templates change only with the program. */
 export const useTemplates = () =>
   useQuery({
     queryKey: ['templates'],
@@ -94,7 +95,6 @@ async function jobView(id: string): Promise<JobView> {
 /** A job as it stands, with what still waits on this phone counted in. */
 export interface OpenJob {
   readonly id: string;
-  readonly entries: readonly Entry[];
   readonly job: Job;
   /** Time of the newest entry in the shop's file. */
   readonly last?: string;
@@ -116,7 +116,7 @@ function openJob(view: JobView, box: OutboxState): OpenJob {
     .map((parcel, i): Entry => ({ ...parcel.entry, seq: view.seq + 1 + i }));
   const entries = [...view.entries, ...waiting];
   const last = view.entries.at(-1)?.at;
-  return { id: view.id, entries, job: foldJob(entries), ...(last === undefined ? {} : { last }) };
+  return { id: view.id, job: foldJob(entries), ...(last === undefined ? {} : { last }) };
 }
 
 /** What the tool answers for the job as the shop's file has it. */

@@ -109,8 +109,8 @@ function joins(placed: readonly Placed[]): Shape[] {
       const to = here.place;
       shapes.push(
         line(
-          [from.x, from.y + from.height / 2],
-          [to.x, to.y - to.height / 2],
+          [held(from), from.y + from.height / 2],
+          [held(to), to.y - to.height / 2],
           palette.edge,
           1.3,
           dashed ? { 'stroke-dasharray': '3 3' } : {},
@@ -121,6 +121,9 @@ function joins(placed: readonly Placed[]): Shape[] {
   }
   return shapes;
 }
+
+/** A pin that runs off the scale is joined at the edge. */
+const held = (place: PinPlace): number => Math.min(Math.max(place.x, place.left + 4), place.right - 4);
 
 function zeroTicks(
   x: number,
@@ -191,7 +194,10 @@ function wordsOf(
     weight: isNow ? 700 : 500,
     fill: isNow ? palette.ink : palette.ink2,
   });
-  const goal = isNow && row.verdict === 'outside' ? toGo(row, place, room, low, high) : [];
+  const goal =
+    isNow && row.verdict === 'outside' && row.to_go !== undefined
+      ? toGo(row.to_go, place, room, jawStretches, low, high)
+      : [];
   if (isNow && !figure.show_now_text) return [name, ...goal];
   const size = isNow ? 17 : row.kind === 'forecast' ? 15 : 14;
   const width = textWidth(row.text, size);
@@ -224,9 +230,10 @@ function wordsOf(
 
 /** The arrow from the pin to the near jaw, with the gap to the near limit. */
 function toGo(
-  row: GaugeRow,
+  words: string,
   place: PinPlace,
   room: Stretch,
+  jawStretches: readonly Stretch[],
   low: number | undefined,
   high: number | undefined,
 ): Shape[] {
@@ -236,16 +243,31 @@ function toGo(
   if (goal === undefined) return [];
   const start = isBelow ? to + 6 : from - 6;
   const gap = isBelow ? goal - start : start - goal;
-  const words = row.to_go ?? '';
   const width = textWidth(words, 16);
   const lettering = { size: 16, weight: 660, fill: palette.lead };
   const shaft =
     gap >= 14 ? [arrow([start, place.y], [goal - (isBelow ? 1 : -1), place.y], palette.lead, 2)] : [];
   if (gap >= width + 4)
     return [...shaft, label(isBelow ? start : start - width, place.y - 7, words, lettering)];
-  const away = isBelow ? from - 9 - width : to + 9;
-  const at = clearPlace([away, isBelow ? to + 9 : from - 9 - width], width, room, []);
-  return [...shaft, label(at, place.y + 6, words, lettering)];
+  const isNearlyThere = gap >= width - 24;
+  if (isNearlyThere) {
+    const at = isBelow ? goal - 4 - width : goal + 4;
+    return [...shaft, label(at, place.y - place.height / 2 - 4, words, lettering)];
+  }
+  const beyond = isBelow ? from - 9 - width : to + 9;
+  const over = isBelow ? from : to - width;
+  const isBeyondFree = beyond >= room[0] && beyond + width <= room[1];
+  return isBeyondFree
+    ? [...shaft, label(beyond, place.y + 6, words, lettering)]
+    : [
+        ...shaft,
+        label(
+          clearPlace([over], width, room, jawStretches),
+          place.y - place.height / 2 - 5,
+          words,
+          lettering,
+        ),
+      ];
 }
 
 const endWords = (figure: GaugeFigure, room: Stretch, y: number): Shape[] => {

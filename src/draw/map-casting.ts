@@ -3,12 +3,10 @@ import { group } from './drawing.ts';
 import { boxCorners } from './hatch.ts';
 import { chamfered, line, pathThrough, rectangle, type Spot } from './line.ts';
 import type { LaidRow, MapLayout } from './map-layout.ts';
+import { asHeading } from './map-words.ts';
 import { palette } from './palette.ts';
 import { type Shape, shape } from './shape.ts';
 import { textWidth } from './text.ts';
-
-/** The first letter large: names are kept as the job spells them. */
-export const asHeading = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
 /** The underside of the casting: bars that carry the rows, joined by a neck; the root of a V is a double line. */
 export function mapCasting(layout: MapLayout): Shape[] {
@@ -37,7 +35,7 @@ export function mapCasting(layout: MapLayout): Shape[] {
   const necks = breaks.map((gap) => {
     const notch = Math.min(Math.max(casting.width * 0.24, gap.words + 20), casting.width * 0.42);
     const from = casting.x + notch;
-    const to = casting.x + casting.width - Math.max(casting.width * 0.24, 0);
+    const to = casting.x + casting.width * 0.76;
     return { ...gap, from, to };
   });
   const fill = { fill: palette.steel };
@@ -85,17 +83,20 @@ export function cornerMark(layout: MapLayout, words: BenchWords): Shape {
   const { casting } = layout;
   const isRight = words.corner.at === 'right';
   const isNear = words.corner.edge === 'near';
-  const inset = layout.isSectionBeside ? 0 : 5;
+  const isNarrow = !layout.isSectionBeside;
+  const inset = isNarrow ? 9 : 0;
   const x = isRight ? casting.x + casting.width - inset : casting.x + inset;
   const y = isNear ? casting.y + casting.height : casting.y;
   const outX = isRight ? 1 : -1;
   const outY = isNear ? 1 : -1;
   const arm = 32;
   const off = 4;
+  // A narrow map fills its breadth, so the bracket's upright arm stands on the casting's edge.
+  const upright = isNarrow ? x + outX * (inset - 2) : x + outX * off;
   const bracket: Spot[] = [
     [x - outX * arm, y + outY * off],
-    [x + outX * off, y + outY * off],
-    [x + outX * off, y - outY * arm],
+    [upright, y + outY * off],
+    [upright, y - outY * arm],
   ];
   return group(
     {},

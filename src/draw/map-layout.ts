@@ -1,6 +1,7 @@
 import type { BenchWords } from './bench-side.ts';
 import { linear } from './gauge-scale.ts';
 import type { LyingPad, MapRow } from './map-rows.ts';
+import { nameLines, type Span, type WordLine, wordsAbove, wordsBelow } from './map-words.ts';
 
 /** A rectangle of the drawing, px. */
 export interface Box {
@@ -63,8 +64,9 @@ export interface LaidRow {
   readonly top: number;
   readonly bottom: number;
   readonly zones: readonly LaidZone[];
-  /** Where each pad's name starts, px. */
-  readonly names: readonly { readonly lying: LyingPad; readonly x: number; readonly width: number }[];
+  /** Where each pad's name may stand, and the names broken to it. */
+  readonly names: readonly Span[];
+  readonly nameLines: readonly (readonly WordLine[])[];
 }
 
 export interface MapLayout {
@@ -77,7 +79,13 @@ export interface MapLayout {
   /** The section's strip: beside the rows, or above them when the zones need the whole breadth. */
   readonly section: Box;
   readonly isSectionBeside: boolean;
+  /** Words over and under the casting, line by line. */
+  readonly above: readonly (readonly WordLine[])[];
+  readonly below: readonly (readonly WordLine[])[];
 }
+
+/** From one line of words to the next, px. */
+export const linePitch = (style: MapStyle): number => Math.round(style.label * 1.25);
 
 /**
  * Where everything of a map stands. Zones are to scale along the travel, stretches without any pad are shortened, pads are drawn
@@ -94,13 +102,19 @@ export function mapLayout(rows: readonly MapRow[], words: BenchWords, asked: num
   const inner = Math.max(needed, asked - left - rightRoom - 2 * border);
   const width = inner + left + rightRoom + 2 * border;
   const sectionTall = isSectionBeside ? 0 : style.section + 46;
-  const topWords = words.corner.edge === 'far' ? 46 : 24;
   const place = travelScale(rows, [left + border, left + border + inner]);
+  const outer = inner + 2 * border;
+  const spans = rows.map((row) => row.pads.map((lying) => spanOf(lying, place)));
+  const above = wordsAbove(rows[0]!, words, style.label, outer - 8, spans[0]!);
+  const below = wordsBelow(words, style.label, outer - 8);
+  const topWords = above.length * linePitch(style) + 7;
 
   const castingTop = sectionTall + topWords;
   let y = castingTop + Math.max(border, 6);
-  const laid = rows.map((row): LaidRow => {
-    if (row.joint === 'same bar') y += style.strip;
+  const laid = rows.map((row, i): LaidRow => {
+    const names = spans[i]!;
+    const lines = nameLines(names, style.label);
+    if (row.joint === 'same bar') y += style.strip + (lines.length - 1) * linePitch(style);
     if (row.joint === 'new bar') y += style.notch + 2 * Math.max(border, 6);
     const top = y;
     y += style.zoneHeight;
@@ -109,27 +123,32 @@ export function mapLayout(rows: readonly MapRow[], words: BenchWords, asked: num
       top,
       bottom: y,
       zones: row.pads.flatMap((lying) => zonesIn(lying, place, top, style.zoneHeight)),
-      names: row.pads.map((lying) => {
-        const x = place(lying.left_mm);
-        return { lying, x, width: place(lying.right_mm) - x };
-      }),
+      names,
+      nameLines: lines,
     };
   });
   const castingBottom = y + Math.max(border, 6);
-  const casting = { x: left, y: castingTop, width: inner + 2 * border, height: castingBottom - castingTop };
+  const casting = { x: left, y: castingTop, width: outer, height: castingBottom - castingTop };
   const section = isSectionBeside
     ? { x: 1, y: castingTop, width: style.section, height: casting.height }
     : { x: 1, y: 1, width: width - 2, height: style.section };
   return {
     style,
     width,
-    height: castingBottom + (words.corner.edge === 'near' ? 50 : 28),
+    height: castingBottom + 12 + below.length * linePitch(style),
     casting,
     rows: laid,
     section,
     isSectionBeside,
+    above,
+    below,
   };
 }
+
+const spanOf = (lying: LyingPad, place: (mm: number) => number): Span => {
+  const x = place(lying.left_mm);
+  return { lying, x, width: place(lying.right_mm) - x };
+};
 
 function zonesIn(lying: LyingPad, place: (mm: number) => number, top: number, height: number): LaidZone[] {
   const from = place(lying.left_mm);

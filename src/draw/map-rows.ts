@@ -22,7 +22,10 @@ export interface LyingPad {
 /** Pads that lie one behind the other along the travel make a row; rows come far side first. */
 export interface MapRow {
   readonly pads: readonly LyingPad[];
-  /** How it stands to the row before it: the first, on the same bar of the casting, or on another bar. */
+  /**
+   * How it stands to the row before it: the first, on the same bar of the casting, or on another bar with a neck between.
+   * A part with several pads in a row is drawn as one plate.
+   */
   readonly joint: 'first' | 'same bar' | 'new bar';
   /** The faces of this row and the one before it meet in an edge: the root of a V, or its ridge. */
   readonly meetsBefore: boolean;
@@ -43,10 +46,11 @@ export function mapRows(slide: Slide, side: BenchSide): MapRow[] {
     const before = rows[i - 1]?.[0];
     const here = pads[0]!;
     const gap_mm = before ? nearEdge(before) - farEdge(here) : 0;
+    const isSingle = pads.length === 1 && rows[i - 1]?.length === 1;
     const breadth_mm = before ? Math.min(before.halfAway_mm, here.halfAway_mm) * 2 : 0;
     return {
       pads: [...pads].sort((a, b) => a.left_mm - b.left_mm),
-      joint: !before ? 'first' : gap_mm > Math.max(1.5 * breadth_mm, 25) ? 'new bar' : 'same bar',
+      joint: !before ? 'first' : isSingle && gap_mm > Math.max(1.5 * breadth_mm, 25) ? 'new bar' : 'same bar',
       meetsBefore:
         before !== undefined &&
         Math.abs(gap_mm) < 2 + breadth_mm * 0.2 &&

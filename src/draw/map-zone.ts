@@ -119,7 +119,7 @@ function lit(pass: number, box: Box, style: MapStyle): Shape[] {
 }
 
 /** Spots grow with the zone, so that their number does not. */
-const spotSize = (box: Box): number => Math.sqrt(box.width * box.height) / 15;
+const spotSize = (box: Box): number => Math.sqrt(box.width * box.height) / 19;
 
 const blue = (box: Box, share: number, seed: string): Shape[] => {
   const spots = bearingSpots(box, share, spotSize(box), seedOf(seed));

@@ -4,14 +4,14 @@ import type { PlaceWords } from '../core/ledger/setup.ts';
 import { type BenchWords, benchWords, onBench } from './bench-side.ts';
 import { drawing } from './drawing.ts';
 import { rectangle } from './line.ts';
-import { asHeading, cornerMark, mapCasting } from './map-casting.ts';
-import { type LaidZone, type MapLayout, mapLayout } from './map-layout.ts';
+import { cornerMark, mapCasting } from './map-casting.ts';
+import { type LaidZone, linePitch, type MapLayout, mapLayout } from './map-layout.ts';
 import { mapRows } from './map-rows.ts';
 import { mapSection } from './map-section.ts';
+import { asHeading, wordLine } from './map-words.ts';
 import { type ZoneFace, zoneFace, zoneGroup, zoneWords } from './map-zone.ts';
 import { palette } from './palette.ts';
 import type { Shape } from './shape.ts';
-import { brokenLines, label } from './text.ts';
 
 /** Numbers of the zones by pad; zone 0 is at the minus end of the travel. */
 export type ByPad = Readonly<Record<string, readonly number[]>>;
@@ -63,9 +63,8 @@ export function scrapeMap(figure: ScrapeMapFigure): Shape {
     },
     mapSection(layout),
     mapCasting(layout),
-    rowNames(layout, words),
     zones.map((zone) => drawnZone(zone, figure, layout)),
-    surroundings(layout, words),
+    wordsRound(layout),
     cornerMark(layout, words),
   );
 }
@@ -113,60 +112,27 @@ function drawnZone(laid: LaidZone, figure: ScrapeMapFigure, layout: MapLayout): 
   );
 }
 
-/** Names over their rows: the first over the casting, the others on the strip or in the notch above their zones. */
-function rowNames(layout: MapLayout, words: BenchWords): Shape[] {
-  const { style } = layout;
-  const lettering = { size: style.label, weight: 640 };
-  return layout.rows.flatMap((laid, i) =>
-    laid.names.flatMap((name, k) => {
-      const heading = asHeading(name.lying.pad.name);
-      if (i === 0) {
-        const y = layout.casting.y - 9;
-        const isCrowded = words.corner.edge === 'far' && laid.names.length === 1;
-        if (!isCrowded) return [label(name.x, y, heading, lettering)];
-        return words.corner.at === 'left'
-          ? [label(layout.casting.x + layout.casting.width - 2, y, heading, { ...lettering, anchor: 'end' })]
-          : [label(name.x, y, heading, lettering)];
-      }
-      const y = laid.top - (laid.row.joint === 'new bar' ? Math.max(style.border, 6) + 9 : 8);
-      const room = laid.names[k + 1] ? laid.names[k + 1]!.x - name.x - 8 : layout.casting.width;
-      const lines = brokenLines(heading, style.label, room);
-      return lines.map((part, n) =>
-        label(name.x, y - (lines.length - 1 - n) * (style.label + 1), part, lettering),
-      );
-    }),
-  );
-}
-
-/** The ends, the side across from the viewer's corner, and the corner's own words. */
-function surroundings(layout: MapLayout, words: BenchWords): Shape[] {
-  const { casting, style } = layout;
-  const size = style.label;
+/** Words over and under the casting, and the names of the rows: on the strip or in the notch above their zones. */
+function wordsRound(layout: MapLayout): Shape[] {
+  const { casting, style, rows } = layout;
+  const { label: size } = style;
   const left = casting.x + 8;
   const right = casting.x + casting.width - (layout.isSectionBeside ? 2 : 8);
-  const below = casting.y + casting.height + size + 7;
-  const above = casting.y - 9;
-  const quiet = { size, weight: 480, fill: palette.ink2 };
-  const { corner } = words;
-  const isNear = corner.edge === 'near';
-  const otherEnd = corner.at === 'left' ? words.right : words.left;
-  const otherSide = isNear ? words.far : words.near;
-  const at = (atLeft: boolean, inset = 0) =>
-    atLeft ? { x: left + inset, anchor: 'start' as const } : { x: right - inset, anchor: 'end' as const };
-  const cornerAt = at(corner.at === 'left', 16);
-  const cornerY = isNear ? [below + 2, below + 4 + size * 1.2] : [above - size * 1.2, above];
-  const endAt = at(corner.at !== 'left');
-  // The side's name stands over the casting opposite the row's name, or under it opposite the end's.
-  const sideAt = at(isNear ? false : corner.at === 'left');
+  const pitch = linePitch(style);
+  const lift = (lines: readonly unknown[], k: number): number => (lines.length - 1 - k) * pitch;
   return [
-    label(cornerAt.x, cornerY[0]!, 'find this corner first', {
-      size,
-      weight: 680,
-      anchor: cornerAt.anchor,
+    ...layout.above.flatMap((line, k) =>
+      wordLine(line, left, right, casting.y - 9 - lift(layout.above, k), size),
+    ),
+    ...rows.slice(1).flatMap((laid) => {
+      const foot = laid.top - (laid.row.joint === 'new bar' ? Math.max(style.border, 6) + 9 : 8);
+      return laid.nameLines.flatMap((line, k) =>
+        wordLine(line, left, right, foot - lift(laid.nameLines, k), size),
+      );
     }),
-    label(cornerAt.x, cornerY[1]!, `${corner.end}, ${corner.side}`, { ...quiet, anchor: cornerAt.anchor }),
-    label(endAt.x, below, otherEnd, { ...quiet, anchor: endAt.anchor }),
-    label(sideAt.x, isNear ? above : below, otherSide, { ...quiet, anchor: sideAt.anchor }),
+    ...layout.below.flatMap((line, k) =>
+      wordLine(line, left, right, casting.y + casting.height + size + 8 + k * pitch, size),
+    ),
   ];
 }
 

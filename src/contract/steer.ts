@@ -79,12 +79,12 @@ const roundSchema = z.strictObject({
   scraped: scrapedSchema.optional(),
 });
 
-const featureSchema = z.discriminatedUnion('kind', [
+export const featureSchema = z.discriminatedUnion('kind', [
   z.strictObject({ name, kind: z.literal('turn'), axis: z.enum(['x', 'y', 'z']) }),
   z.strictObject({ name, kind: z.literal('shift'), at_mm: place, direction }),
 ]);
 
-const targetSchema = z
+export const targetSchema = z
   .strictObject({
     feature: name,
     low: finite,
@@ -109,12 +109,15 @@ const targetSchema = z
       });
   });
 
-const sinkSchema = z.strictObject({
+export const sinkSchema = z.strictObject({
   name,
   at_mm: place,
   direction: direction.optional(),
   most_um: z.number().min(0),
 });
+
+/** What a pass takes off each material, as first believed. */
+export const passesSchema = z.record(z.string(), z.strictObject({ um: positive, sd_um: z.number().min(0) }));
 
 /** `steer`'s input, see docs/contract.md. */
 const steerSchema = z
@@ -122,7 +125,7 @@ const steerSchema = z
     slide: slideSchema,
     features: z.array(featureSchema).min(1).max(24),
     targets: z.array(targetSchema).min(1).max(24),
-    passes: z.record(z.string(), z.strictObject({ um: positive, sd_um: z.number().min(0) })),
+    passes: passesSchema,
     sink: z.array(sinkSchema).max(24).optional(),
     film_um: positive.optional(),
     rounds: z.array(roundSchema).min(1).max(200),

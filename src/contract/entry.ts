@@ -1,0 +1,152 @@
+import { z } from 'zod';
+import type { Deed, Entry, JobPlan } from '../core/ledger/entry.ts';
+import { checked } from './refusal.ts';
+import { direction, finite, name, perPad, place, positive, slideSchema } from './slide.ts';
+import { featureSchema, passesSchema, sinkSchema, targetSchema } from './steer.ts';
+
+const words = z.string().max(500);
+const longText = z.string().max(5_000);
+/** Rounds are counted from 1; nobody scrapes five hundred. */
+const round = z.int().min(1).max(500);
+export const entryId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, figures, - and _, at most 64');
+const time = z.iso.datetime({ offset: true });
+
+const card = {
+  id: name,
+  name,
+  question: words,
+  drawing: name,
+  tells: z.array(name).max(24),
+  rides_words: words,
+  touches_words: words,
+  plus_words: words,
+  climbs_words: words,
+  falls_words: words,
+  caution: words.optional(),
+};
+
+export const setupSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('sweep'),
+    ...card,
+    rides: z.enum(['slide', 'reference']),
+    touches: z.enum(['slide', 'reference']),
+    plunger: direction,
+    from_mm: place,
+    to_mm: place,
+    points: z.int().min(2).max(200),
+    reading_sd_um: positive,
+    face: name,
+    face_slope_urad: finite,
+    face_slope_sd_urad: z.number().min(0),
+  }),
+  z.strictObject({ kind: z.literal('level'), ...card, along: direction, sd_urad: positive }),
+  z.strictObject({ kind: z.literal('height'), ...card, at_mm: place, direction, sd_um: positive }),
+]);
+
+export const featureWordsSchema = z.strictObject({
+  feature: name,
+  span_mm: positive,
+  minus: words,
+  plus: words,
+  minus_sentence: words,
+  plus_sentence: words,
+});
+
+export const placesSchema = z.strictObject({
+  minus_end: words,
+  plus_end: words,
+  minus_side: words,
+  plus_side: words,
+  travel: z.enum(['x', 'y', 'z']),
+});
+
+export const planSchema = z.strictObject({
+  title: z.string().min(1).max(200),
+  template: name,
+  demo: words.optional(),
+  slide: slideSchema,
+  features: z.array(featureSchema).min(1).max(24),
+  targets: z.array(targetSchema).min(1).max(24),
+  words: z.array(featureWordsSchema).max(24),
+  places: placesSchema,
+  passes: passesSchema,
+  sink: z.array(sinkSchema).max(24).optional(),
+  film_um: positive.optional(),
+  setups: z.array(setupSchema).max(60),
+  cautions: z.array(words).max(30),
+});
+
+const reading = z.strictObject({ typed: z.string().max(60), value: z.number().min(-1e6).max(1e6) });
+
+const record = z.strictObject({
+  push: z.enum(['climbed', 'fell']).optional(),
+  turned_over: z.boolean().optional(),
+  support: words.optional(),
+  temperature_C: z.number().min(-40).max(80).optional(),
+});
+
+const taken = { round, setup: name, repeat: z.int().min(0).max(99).optional(), record };
+
+/** What can be written into a ledger, by its kind. */
+const deeds = [
+  z.strictObject({ kind: z.literal('job made'), plan: planSchema }),
+  z.strictObject({ kind: z.literal('plan amended'), change: planSchema.partial() }),
+  z.strictObject({ kind: z.literal('sweep taken'), ...taken, readings: z.array(reading).min(2).max(200) }),
+  z.strictObject({ kind: z.literal('level read'), ...taken, reading }),
+  z.strictObject({ kind: z.literal('height read'), ...taken, reading }),
+  z.strictObject({
+    kind: z.literal('print read'),
+    round,
+    share: perPad(z.number().min(0).max(1)),
+    tapped: perPad(z.enum(['burnished', 'heavy', 'faint', 'none'])).optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('part turned over'),
+    round,
+    how: z.enum(['end over end', 'front to back']),
+  }),
+  z.strictObject({
+    kind: z.literal('pass made'),
+    round,
+    pass: z.int().min(1).max(200),
+    spot: z.boolean().optional(),
+    zones: perPad(z.union([z.literal(0), z.literal(1)])),
+  }),
+  z.strictObject({ kind: z.literal('round closed'), round }),
+  z.strictObject({
+    kind: z.literal('cause settled'),
+    round,
+    cause: name,
+    answer: z.enum(['yes', 'no', 'cannot tell']),
+  }),
+  z.strictObject({ kind: z.literal('stop signed'), round, note: longText.optional() }),
+  z.strictObject({ kind: z.literal('note'), round: round.optional(), text: longText }),
+  z.strictObject({ kind: z.literal('undone'), entry: entryId }),
+] as const;
+
+const sent = { id: entryId, at: time };
+const stored = { ...sent, seq: z.int().min(1) };
+const extended = <S extends Record<string, z.ZodType>>(shape: S) =>
+  z.discriminatedUnion(
+    'kind',
+    deeds.map((deed) => z.strictObject({ ...deed.shape, ...shape })) as unknown as [
+      (typeof deeds)[0],
+      ...(typeof deeds)[number][],
+    ],
+  );
+
+/** An entry as it is sent: a deed with the id and time its writer gave it. */
+export type SentEntry = Deed & { readonly id: string; readonly at: string };
+
+const sentSchema = extended(sent);
+export const entrySchema = extended(stored);
+
+/** @throws BadInput */
+export const sentEntry = (value: unknown): SentEntry => checked(sentSchema, value) as unknown as SentEntry;
+
+/** @throws BadInput */
+export const storedEntry = (value: unknown): Entry => checked(entrySchema, value) as unknown as Entry;
+
+/** @throws BadInput */
+export const jobPlan = (value: unknown): JobPlan => checked(planSchema, value) as unknown as JobPlan;

@@ -1,7 +1,8 @@
 import type { JobPlan, SetupRecord } from '../../../core/ledger/entry.ts';
 import type { SweepSetup } from '../../../core/ledger/setup.ts';
 import { type ColumnUnread, readPastedColumn } from '../../../core/quantity/column.ts';
-import { type DeviationRead, readDeviation, type Unreadable } from '../../../core/quantity/deviation.ts';
+import { type DeviationRead, readDeviation } from '../../../core/quantity/deviation.ts';
+import type { Unreadable } from '../../../core/quantity/refusal.ts';
 import type { DeviationUnit } from '../../../core/quantity/unit.ts';
 import { lookAtSweep, type OffTheLine, type SweepLook } from '../../../shop/measure/look-at-sweep.ts';
 import { sweepSoFar } from '../../../shop/measure/sweep-so-far.ts';

@@ -1,0 +1,5 @@
+/** The tables as Kysely is told of them. */
+export interface Tables {
+  job: { id: string; place: number };
+  entry: { job: string; seq: number; id: string; at: string; kind: string; deed: string };
+}

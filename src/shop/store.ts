@@ -1,0 +1,42 @@
+import type { SentEntry } from '../contract/entry.ts';
+import type { Entry } from '../core/ledger/entry.ts';
+
+/** A job in a list, without its ledger. */
+export interface JobLine {
+  readonly id: string;
+  /** The entry that made it, whose plan tells its title. */
+  readonly made: Entry;
+  readonly entries: number;
+  /** The last entry's own time. */
+  readonly changed: string;
+}
+
+/** What became of an entry that was to be kept. */
+export type Kept =
+  /** `again`: the very same entry was there already; it is kept once. */
+  | { readonly kind: 'kept'; readonly seq: number; readonly again: boolean }
+  /** Another entry has this id. */
+  | { readonly kind: 'conflict' }
+  | { readonly kind: 'no such job' };
+
+/** Where ledgers are kept. An answer means that what was asked is durable: it outlives a crash and a power cut. */
+export interface Store {
+  readonly jobs: () => Promise<readonly JobLine[]>;
+  /** Entries of a job in order, or undefined when there is no such job. */
+  readonly entries: (job: string) => Promise<readonly Entry[] | undefined>;
+  /** Makes a job with its first entries, all or none. `conflict` when a job of this id is there with other entries. */
+  readonly make: (job: string, entries: readonly Entry[]) => Promise<Kept>;
+  /** Appends an entry; sending it twice keeps it once. */
+  readonly append: (job: string, entry: SentEntry) => Promise<Kept>;
+  readonly close: () => Promise<void>;
+}
+
+/** The disk or the database failed in a way a person can do something about. */
+export class Fault extends Error {
+  readonly code: 'disk full' | 'read only' | 'not a workshop' | 'newer workshop' | 'busy' | 'damaged';
+  constructor(code: Fault['code'], message: string) {
+    super(message);
+    this.name = 'Fault';
+    this.code = code;
+  }
+}

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rise } from '../src/core/body/displacement.ts';
 import { readAngle } from '../src/core/quantity/angle.ts';
-import { readDeviation } from '../src/core/quantity/deviation.ts';
-import { readSlope, saySlope, slopeSize } from '../src/core/quantity/slope.ts';
+import { readSlope, slopeSize } from '../src/core/quantity/slope.ts';
 import { expectNear, expectPrinted } from './near.ts';
 
 /*
@@ -16,11 +15,6 @@ function urad(typed: string): number {
   return read.urad;
 }
 const arcsec = (typed: string) => urad(typed) / slopeSize('arcsec');
-const um = (typed: string): number => {
-  const read = readDeviation(typed, 'um');
-  if (!read.ok) throw new Error(read.why);
-  return read.um;
-};
 
 describe('seconds of arc', () => {
   it('one is 4.84813681109536 µrad, and a radian 206264.806247096 of them', () => {
@@ -66,17 +60,5 @@ describe('angles of faces', () => {
     const read = readAngle(`3° 34' 47.36"`);
     const included_deg = (2 * Math.atan(0.75 / 24) * 180) / Math.PI;
     expect(read.ok && Math.abs(read.deg - included_deg) * 3600).toBeLessThanOrEqual(0.005);
-  });
-});
-
-describe('common practice', () => {
-  it('half a thou is 12.7 µm, however it is said', () => {
-    for (const typed of ['half thou', '5 tenths', '.0005 in', '1/2 thou', 'half a thou', '0.5 thou'])
-      expectNear(um(typed), 12.7, 1e-12);
-  });
-  it('a facing bias of 6 to 7 tenths in 12 in is 15 to 17.5 µm in 300 mm (common practice; numbers derived)', () => {
-    expectPrinted(rise(urad('6 tenths in 12 in'), 300), '15');
-    expectPrinted(rise(urad('7 tenths in 12 in'), 300), '17.5');
-    expect(saySlope(urad('6 tenths in 12 in'), 'inch').text).toBe('+0.6\u00a0thou\u00a0in\u00a012\u00a0in');
   });
 });

@@ -1,6 +1,6 @@
 import { type DeviationRead, readDeviation } from './deviation.ts';
 import { refuse, type Unreadable } from './refusal.ts';
-import { readSpoken, shown } from './spoken.ts';
+import { readSpoken } from './spoken.ts';
 import { tidy } from './token.ts';
 import { type DeviationUnit, deviationWords, type size_um, unitSign } from './unit.ts';
 
@@ -120,7 +120,3 @@ function headingOf(text: string, column: DeviationUnit): { unit: DeviationUnit |
 
 const isColumnUnit = (unit: keyof typeof size_um): unit is DeviationUnit =>
   ['um', 'mm', 'thou', 'tenths', 'in'].includes(unit);
-
-/** "Readings, µm": what a column is headed with. */
-export const columnHeading = (name: string, unit: DeviationUnit): string =>
-  `${shown(name)}, ${unitSign[unit]}`;

@@ -38,7 +38,7 @@ export function judge(value: number, doubt: number, low: number, high: number): 
 }
 
 /** Two standard deviations: 19 times in 20. */
-export const usualFactor = 2;
+const usualFactor = 2;
 
 /**
  * {@link judge} from a standard deviation.

@@ -2,7 +2,7 @@ import { type DeviationRead, readDeviation } from './deviation.ts';
 import { refuse, type Unreadable } from './refusal.ts';
 import { readSpoken } from './spoken.ts';
 import { tidy } from './token.ts';
-import { type DeviationUnit, deviationWords, type size_um, unitSign } from './unit.ts';
+import { type DeviationUnit, deviationWords, type size_um } from './unit.ts';
 
 /** A pasted column that was understood, in order. */
 export interface ColumnRead {

@@ -57,7 +57,7 @@ export function readDeviation(typed: string, column: DeviationUnit): DeviationRe
 }
 
 /** The unit of the other system in which a deviation is best heard. */
-export function otherUnit(um: number, unit: DeviationUnit): DeviationUnit {
+function otherUnit(um: number, unit: DeviationUnit): DeviationUnit {
   if (systemOf(unit) === 'inch') return 'um';
   return um !== 0 && Math.abs(um) < size_um.thou ? 'tenths' : 'thou';
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readLength } from './length.ts';
+import { readLength, sayLength } from './length.ts';
 import { doubtPlace, roundAt, say, sayDeviation } from './say.ts';
 import { readSlope, saySlope } from './slope.ts';
 
@@ -46,6 +46,12 @@ describe('the numbers of the look', () => {
     expect(saySlope(-175, 'inch').text).toBe('−2.1\u00a0thou\u00a0in\u00a012\u00a0in');
     expect(saySlope(-50, 'inch', { span_mm: 1000 }).text).toBe('−2\u00a0thou\u00a0in\u00a040\u00a0in');
     expect(saySlope(20, 'metric', { unit: 'mm/m' }).text).toBe('+0.02\u00a0mm/m');
+  });
+  it('a length has no sign, unless it is a place on the minus side', () => {
+    expect(sayLength(350, 'metric').text).toBe('350\u00a0mm');
+    expect(sayLength(350, 'inch').text).toBe('13.8\u00a0in');
+    expect(sayLength(-12, 'metric', { signed: true }).text).toBe('−12\u00a0mm');
+    expect(sayLength(339.725, 'inch', { decimals: 3 }).text).toBe('13.375\u00a0in');
   });
   it('one more figure where rounding would move it across a limit', () => {
     expect(sayDeviation(5.7, 'metric', { sd: 0.6 }).number).toBe('5.7');

@@ -16,7 +16,7 @@ import {
 } from './unit.ts';
 
 /** The length a fall is counted over: "300 mm", "12 in", or one "m" or "ft". */
-export type Span = 'm' | 'ft' | `${number} mm` | `${number} in`;
+type Span = 'm' | 'ft' | `${number} mm` | `${number} in`;
 
 /** Units a slope's column may be in: an angle, or a fall over a length ("mm/m", "um/300 mm", "thou/12 in"). */
 export type SlopeUnit = 'urad' | 'arcsec' | `${DeviationUnit}/${Span}`;
@@ -57,7 +57,7 @@ export function slopeSize(unit: SlopeUnit): number {
 }
 
 /** How a slope's unit is written: "mm/m", "µm in 300 mm", "arcsec". */
-export function slopeSign(unit: SlopeUnit): string {
+function slopeSign(unit: SlopeUnit): string {
   if (unit === 'urad') return 'µrad';
   if (unit === 'arcsec') return 'arcsec';
   const [fall, span] = unit.split('/') as [DeviationUnit, Span];

@@ -3,7 +3,7 @@ import { type Token, tidy, tokens } from './token.ts';
 import type { Spellings } from './unit.ts';
 
 /** One number with the unit that was spoken behind it, if one was. */
-export interface Term<Unit extends string> {
+interface Term<Unit extends string> {
   readonly value: number;
   readonly unit: Unit | undefined;
 }

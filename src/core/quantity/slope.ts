@@ -57,7 +57,7 @@ export function slopeSize(unit: SlopeUnit): number {
 }
 
 /** How a slope's unit is written: "mm/m", "µm in 300 mm", "arcsec". */
-function slopeSign(unit: SlopeUnit): string {
+export function slopeSign(unit: SlopeUnit): string {
   if (unit === 'urad') return 'µrad';
   if (unit === 'arcsec') return 'arcsec';
   const [fall, span] = unit.split('/') as [DeviationUnit, Span];

@@ -1,10 +1,11 @@
+import type { Verdict } from '../core/prove/verdict.ts';
 import { drawing } from './drawing.ts';
 import { gaugeDomain, linear } from './gauge-scale.ts';
 import { type GaugeBand, jaws } from './jaws.ts';
 import { clearPlace, type Stretch } from './keep-clear.ts';
 import { arrow, line } from './line.ts';
 import { palette } from './palette.ts';
-import { type PinPlace, pin, pinEnds, type Verdict } from './pin.ts';
+import { type PinPlace, pin, pinEnds } from './pin.ts';
 import type { Shape } from './shape.ts';
 import { label, textWidth } from './text.ts';
 
@@ -39,7 +40,9 @@ export interface GaugeFigure {
   readonly show_now_text?: boolean;
 }
 
-const pitch = { past: 24, now: 48, forecast: 36 } as const;
+const pitch = { past: 24, now: 46, forecast: 36 } as const;
+/** Room over the pin for the words of the arrow. */
+const goalRoom = 9;
 const pinHeight = { past: 11, now: 26, forecast: 17 } as const;
 const jawThick = 7;
 const headHeight = 28;
@@ -59,7 +62,7 @@ export function gauge(figure: GaugeFigure): Shape {
   const high = band.high === undefined ? undefined : x(band.high);
   const top = headHeight;
   const placed = placeRows(rows, x, room, top + 8);
-  const rowsHeight = rows.reduce((sum, row) => sum + pitch[row.kind], 0);
+  const rowsHeight = rows.reduce((sum, row) => sum + tallOf(row), 0);
   const bottom = top + Math.max(rowsHeight + 14, 60);
   const hasWords = figure.minus_word !== undefined || figure.plus_word !== undefined;
   const jawStretches: Stretch[] = [
@@ -80,6 +83,8 @@ export function gauge(figure: GaugeFigure): Shape {
 
 const lookOf = (row: GaugeRow) => (row.kind === 'now' ? (row.verdict ?? 'not proven') : row.kind);
 
+const tallOf = (row: GaugeRow): number => pitch[row.kind] + (row.to_go === undefined ? 0 : goalRoom);
+
 function placeRows(
   rows: readonly GaugeRow[],
   x: (value: number) => number,
@@ -88,8 +93,8 @@ function placeRows(
 ): Placed[] {
   let y = top;
   return rows.map((row) => {
-    const middle = y + pitch[row.kind] / 2;
-    y += pitch[row.kind];
+    const middle = y + tallOf(row) - pitch[row.kind] / 2;
+    y += tallOf(row);
     const half = x(row.doubt) - x(0);
     return {
       row,

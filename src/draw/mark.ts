@@ -1,6 +1,6 @@
+import type { Verdict } from '../core/prove/verdict.ts';
 import { strokeAngle } from './map-zone.ts';
 import { palette } from './palette.ts';
-import type { Verdict } from './pin.ts';
 import { type Shape, shape } from './shape.ts';
 
 /** Small marks, drawn in the colour of the text they stand in; never glyphs of a face that may lack them. */
@@ -74,7 +74,7 @@ const marks: Record<MarkName, Mark> = {
   plus: { lines: `M12 6.5V17.5M6.5 12H17.5${dot(12, 12, 10)}`, width: 2.2 },
   stop: {
     filled:
-      'M1 1H5.5L8 3.5V20.5L5.5 23H1zM23 1H18.5L16 3.5V20.5L18.5 23H23zM9.6 12a2.4 4.6 0 0 1 1.7 -4.4V16.4A2.4 4.6 0 0 1 9.6 12zM12.7 7.6A2.4 4.6 0 0 1 12.7 16.4z',
+      'M1 1H5.5L8 3.5V20.5L5.5 23H1zM23 1H18.5L16 3.5V20.5L18.5 23H23zM11.2 7.2A2.6 2.6 0 0 0 8.9 9.8V14.2A2.6 2.6 0 0 0 11.2 16.8zM12.8 7.2A2.6 2.6 0 0 1 15.1 9.8V14.2A2.6 2.6 0 0 1 12.8 16.8z',
   },
   'wrong way': {
     lines: 'M22 16.5H4M9 11.5L3.5 16.5L9 21.5',

@@ -1,9 +1,7 @@
+import type { Verdict } from '../core/prove/verdict.ts';
 import { pathThrough, type Spot } from './line.ts';
 import { palette } from './palette.ts';
 import { type Shape, shape } from './shape.ts';
-
-/** The decision on a value and its band: the whole pin between the jaws, across one, or clear of them. */
-export type Verdict = 'within' | 'not proven' | 'outside';
 
 /** How a pin is made: by its verdict, or as a round that is past, or as a forecast. */
 export type PinLook = Verdict | 'past' | 'forecast' | 'as found';

@@ -1,9 +1,10 @@
+import type { Verdict } from '../core/prove/verdict.ts';
 import { drawing } from './drawing.ts';
 import { linear, type Measured } from './gauge-scale.ts';
 import { type GaugeBand, jaws } from './jaws.ts';
 import { line, pathThrough } from './line.ts';
 import { palette } from './palette.ts';
-import { type PinPlace, pin, type Verdict } from './pin.ts';
+import { type PinPlace, pin } from './pin.ts';
 import { type Shape, shape } from './shape.ts';
 
 export interface RowGaugeFigure {

@@ -1,0 +1,17 @@
+// Writes demo/saddle.job.json anew: node demo/write.mjs (after a change of planner, template or simulated machine).
+import { writeFileSync } from 'node:fs';
+import { runnerImport } from 'vite';
+
+const load = async (file) => (await runnerImport(file)).module;
+const { makeDemo } = await load('./demo/make-demo.ts');
+const { jobFileText } = await load('./src/contract/job-file.ts');
+const { solveWithHighs } = await load('./src/adapters/solver/highs.ts');
+
+const { file, answers } = await makeDemo(solveWithHighs);
+writeFileSync('demo/saddle.job.json', jobFileText(file));
+answers.forEach((answer, k) => {
+  const features = answer.estimate.features.map(
+    (feature) => `${feature.name} ${feature.value.toFixed(1)} ± ${(2 * feature.sd).toFixed(1)} µrad`,
+  );
+  console.log(`round ${k + 1}: ${answer.plan.action}; ${features.join('; ')}`);
+});

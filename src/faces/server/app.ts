@@ -1,0 +1,70 @@
+import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
+import serveFolder from '@fastify/static';
+import fastify, { type FastifyInstance } from 'fastify';
+import type { Template } from '../../contract/template.ts';
+import type { Compute } from '../../shop/compute.ts';
+import type { Store } from '../../shop/store.ts';
+import { guardLoopback } from './guards.ts';
+import { jobRoutes } from './jobs.ts';
+import { answerFailures, refusalBody } from './refusals.ts';
+import { sumRoutes } from './sums.ts';
+
+/** All that the server is made of; tests hand it their own. */
+export interface ServerParts {
+  readonly store: Store;
+  readonly templates: readonly Template[];
+  readonly compute: Compute;
+  readonly version: string;
+  /** Folder of the built page; left out, there is no page. */
+  readonly page?: string;
+}
+
+/** Larger than any entry; a whole job with years of entries fits too. */
+const bodyLimit_bytes = 4 * 1024 * 1024;
+/** A person and an outbox write a few entries a second; beyond this it is a loop. */
+const requestsPerMinute = 6_000;
+
+/** Builds the server without listening, so that tests can ask it without a socket. */
+export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
+  const app = fastify({ bodyLimit: bodyLimit_bytes, logger: { level: 'warn' }, requestTimeout: 30_000 });
+  guardLoopback(app);
+  answerFailures(app);
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        objectSrc: ["'none'"],
+        frameAncestors: ["'none'"],
+        // The workshop is served in the clear on this machine's own address.
+        upgradeInsecureRequests: null,
+      },
+    },
+    strictTransportSecurity: false,
+  });
+  await app.register(rateLimit, {
+    max: requestsPerMinute,
+    timeWindow: '1 minute',
+    errorResponseBuilder: () => ({
+      statusCode: 429,
+      ...refusalBody('too many', 'too many requests in a minute; wait and send again'),
+    }),
+  });
+  app.get('/api/health', async () => ({ ok: true, version: parts.version }));
+  await app.register(jobRoutes(parts.store, parts.templates, parts.compute));
+  await app.register(sumRoutes(parts.compute));
+  if (parts.page !== undefined) await servePage(app, parts.page);
+  return app;
+}
+
+/** The built page; every address that is not a file of it or an API route is a screen, and the page draws it. */
+async function servePage(app: FastifyInstance, page: string): Promise<void> {
+  await app.register(serveFolder, { root: page, wildcard: false });
+  app.get('/*', async (request, reply) => {
+    if (request.url.startsWith('/api/') || /\.[a-z0-9]+$/i.test(request.url.split('?')[0]!))
+      return reply.callNotFound();
+    return reply.header('cache-control', 'no-cache').sendFile('index.html');
+  });
+}

@@ -1,0 +1,87 @@
+import type { FastifyPluginAsync, FastifyReply } from 'fastify';
+import { sentEntry } from '../../contract/entry.ts';
+import { jobFile, jobFileText } from '../../contract/job-file.ts';
+import { newJob } from '../../contract/new-job.ts';
+import type { Template } from '../../contract/template.ts';
+import { steerInput } from '../../core/ledger/steer-input.ts';
+import type { JobAnswer } from '../../shop/answer-job.ts';
+import type { Compute } from '../../shop/compute.ts';
+import { exportJob, importJob, listJobs, makeJob, openJob, writeEntry } from '../../shop/keep-job.ts';
+import type { Kept, Store } from '../../shop/store.ts';
+import { refusalBody } from './refusals.ts';
+
+interface JobParams {
+  Params: { id: string };
+}
+
+const noSuchJob = (reply: FastifyReply, id: string): FastifyReply =>
+  reply.status(404).send(refusalBody('no such job', `there is no job ${JSON.stringify(id.slice(0, 80))}`));
+
+/** 201 for what is new, 200 for what was there already, 409 for another thing under the same id. */
+function sendKept(
+  reply: FastifyReply,
+  id: string,
+  kept: Kept,
+  body: Record<string, unknown> = {},
+): FastifyReply {
+  if (kept.kind === 'no such job') return noSuchJob(reply, id);
+  if (kept.kind === 'conflict')
+    return reply
+      .status(409)
+      .send(refusalBody('conflict', 'something else was written under this id before; nothing was changed'));
+  return reply.status(kept.again ? 200 : 201).send({ seq: kept.seq, ...body });
+}
+
+/** Jobs and their ledgers. */
+export const jobRoutes =
+  (store: Store, templates: readonly Template[], compute: Compute): FastifyPluginAsync =>
+  async (app) => {
+    /** The last answer of each job; an answer belongs to a place in the ledger, so it never goes stale unseen. */
+    const answers = new Map<string, Promise<JobAnswer>>();
+    const answerOf = async (id: string): Promise<JobAnswer | undefined> => {
+      const entries = await store.entries(id);
+      if (!entries) return undefined;
+      const key = `${id} ${entries.length}`;
+      const known = answers.get(key);
+      if (known) return known;
+      for (const old of answers.keys()) if (old.startsWith(`${id} `)) answers.delete(old);
+      const fresh = compute('job', entries);
+      answers.set(key, fresh);
+      fresh.catch(() => answers.delete(key));
+      return fresh;
+    };
+
+    app.get('/api/templates', async () => templates);
+    app.get('/api/jobs', async () => ({ jobs: await listJobs(store) }));
+    app.post('/api/jobs', async (request, reply) => {
+      const asked = newJob(request.body);
+      return sendKept(reply, asked.id, await makeJob(store, templates, asked), { id: asked.id });
+    });
+    app.get<JobParams>('/api/jobs/:id', async ({ params: { id } }, reply) => {
+      const job = await openJob(store, id);
+      return job ? { id, seq: job.seq, entries: job.entries } : noSuchJob(reply, id);
+    });
+    app.post<JobParams>('/api/jobs/:id/entries', async ({ params: { id }, body }, reply) =>
+      sendKept(reply, id, await writeEntry(store, id, sentEntry(body))),
+    );
+    app.get<JobParams>(
+      '/api/jobs/:id/answer',
+      async ({ params: { id } }, reply) => (await answerOf(id)) ?? noSuchJob(reply, id),
+    );
+    app.get<JobParams>('/api/jobs/:id/steer-input', async ({ params: { id } }, reply) => {
+      const job = await openJob(store, id);
+      return job ? steerInput(job) : noSuchJob(reply, id);
+    });
+    app.get<JobParams>('/api/jobs/:id/export', async ({ params: { id } }, reply) => {
+      const file = await exportJob(store, id);
+      if (!file) return noSuchJob(reply, id);
+      return reply
+        .header('content-disposition', `attachment; filename="${id}.waywright.json"`)
+        .type('application/json')
+        .send(jobFileText(file));
+    });
+    app.post('/api/import', async (request, reply) => {
+      const file = jobFile(request.body);
+      return sendKept(reply, file.id, await importJob(store, file), { id: file.id });
+    });
+  };

@@ -1,0 +1,81 @@
+import { existsSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
+import { readTemplates } from '../../adapters/file/templates.ts';
+import { demoJob, workshopFile } from '../../adapters/file/workshop.ts';
+import { openSqlite } from '../../adapters/store/sqlite.ts';
+import { importJob } from '../../shop/keep-job.ts';
+import { Fault } from '../../shop/store.ts';
+import { buildApp } from './app.ts';
+import { computeOnThread } from './thread.ts';
+
+const host = '127.0.0.1';
+const usualPort = 7117;
+/** How many ports after the usual one are tried when it is taken. */
+const portsTried = 20;
+
+const isFree = (port: number): Promise<boolean> =>
+  new Promise((answer) => {
+    const probe = createServer();
+    probe.once('error', () => answer(false));
+    probe.listen(port, host, () => probe.close(() => answer(true)));
+  });
+
+/** The port that PORT names, or the usual one, or the next that is free. */
+async function choosePort(): Promise<number> {
+  const named = process.env.PORT;
+  if (named !== undefined) {
+    const port = Number(named);
+    if (!Number.isInteger(port) || port < 0 || port > 65_535)
+      throw new RangeError(`PORT: ${JSON.stringify(named)}; expected a whole number from 0 to 65535`);
+    return port;
+  }
+  for (let port = usualPort; port < usualPort + portsTried; port++) if (await isFree(port)) return port;
+  return 0;
+}
+
+async function main(): Promise<void> {
+  const port = await choosePort();
+  const file = workshopFile();
+  const store = await openSqlite(file);
+  const demo = demoJob();
+  const empty = (await store.jobs()).length === 0;
+  if (demo && empty) await importJob(store, demo);
+
+  const thread = computeOnThread(new URL('./worker/main.js', import.meta.url));
+  const page = join(packageRoot(), 'dist', 'web');
+  const app = await buildApp({
+    store,
+    templates: readTemplates(),
+    compute: thread.compute,
+    version: packageVersion(),
+    ...(existsSync(join(page, 'index.html')) ? { page } : {}),
+  });
+  const address = await app.listen({ port, host });
+  const shown =
+    demo && (await store.entries(demo.id)) ? `${address}/job/${encodeURIComponent(demo.id)}` : address;
+  console.log(
+    `Waywright is at ${address}\nOpen ${shown}\nThe workshop is kept in ${file}. Stop with Ctrl+C.`,
+  );
+
+  let stopping = false;
+  const stop = async (): Promise<void> => {
+    if (stopping) return;
+    stopping = true;
+    await app.close();
+    await thread.close();
+    await store.close();
+  };
+  process.on('SIGINT', () => void stop());
+  process.on('SIGTERM', () => void stop());
+}
+
+main().catch((failure: unknown) => {
+  const known =
+    failure instanceof Fault ||
+    failure instanceof RangeError ||
+    (failure as { code?: string }).code !== undefined;
+  console.error(known ? `Waywright cannot start: ${(failure as Error).message}` : failure);
+  process.exitCode = 1;
+});

@@ -1,0 +1,20 @@
+import type { FastifyPluginAsync } from 'fastify';
+import { restInput } from '../../contract/rest.ts';
+import { steerInput } from '../../contract/steer.ts';
+import { caseInput } from '../../contract/worked-case.ts';
+import type { Compute } from '../../shop/compute.ts';
+import { sendNoAnswer } from './refusals.ts';
+
+/** The contract's verbs over HTTP: the same input and the same output as the command line. */
+export const sumRoutes =
+  (compute: Compute): FastifyPluginAsync =>
+  async (app) => {
+    app.post('/api/steer', async (request, reply) => {
+      const answer = await compute('steer', steerInput(caseInput(request.body)));
+      return answer.ok ? answer : sendNoAnswer(reply, answer);
+    });
+    app.post('/api/rest', async (request, reply) => {
+      const answer = await compute('rest', restInput(caseInput(request.body)));
+      return answer.ok ? answer : sendNoAnswer(reply, answer);
+    });
+  };

@@ -1,0 +1,35 @@
+import type { Entry } from '../core/ledger/entry.ts';
+import { foldJob } from '../core/ledger/job.ts';
+import type { SteerInput } from '../core/observe/round.ts';
+import type { SteerAnswer } from '../core/plan/answer.ts';
+import type { NoAnswer } from '../core/plan/problem.ts';
+import type { Solve } from '../core/plan/program.ts';
+import type { RestInput } from '../core/rest/rest.ts';
+import { answerJob, type JobAnswer } from './answer-job.ts';
+import { type Rested, rest } from './rest.ts';
+import { steer } from './steer.ts';
+
+/** The heavy questions, as data, so that they can be asked of another thread. */
+export interface Questions {
+  readonly steer: { readonly ask: SteerInput; readonly answer: SteerAnswer | NoAnswer };
+  readonly rest: { readonly ask: RestInput; readonly answer: Rested | NoAnswer };
+  readonly job: { readonly ask: readonly Entry[]; readonly answer: JobAnswer };
+}
+
+/** Answers a heavy question somewhere that does not hold up whoever asks. */
+export type Compute = <K extends keyof Questions>(
+  kind: K,
+  ask: Questions[K]['ask'],
+) => Promise<Questions[K]['answer']>;
+
+/** Answers them here and now. */
+export const computeWith =
+  (solve: Solve): Compute =>
+  async (kind, ask) => {
+    const answers: { [K in keyof Questions]: (ask: Questions[K]['ask']) => unknown } = {
+      steer: (input) => steer(input, solve),
+      rest: (input) => rest(input),
+      job: (entries) => answerJob(foldJob(entries), solve),
+    };
+    return (await answers[kind](ask as never)) as never;
+  };

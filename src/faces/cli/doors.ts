@@ -1,6 +1,8 @@
 import { BadInput, issueText } from '../../contract/refusal.ts';
+import type { Template } from '../../contract/template.ts';
 import type { NoAnswer } from '../../core/plan/problem.ts';
 import type { Solve } from '../../core/plan/program.ts';
+import type { Store } from '../../shop/store.ts';
 
 /** What the command line needs of the world; tests hand it their own. */
 export interface Doors {
@@ -13,6 +15,11 @@ export interface Doors {
   /** To standard error. */
   readonly complain: (text: string) => void;
   readonly solve: Solve;
+  /** Opens the workshop for as long as the work takes. */
+  readonly withStore: <T>(work: (store: Store) => Promise<T>) => Promise<T>;
+  readonly templates: () => readonly Template[];
+  /** Now, ISO 8601. */
+  readonly now: () => string;
 }
 
 /** Exit codes of every verb. */

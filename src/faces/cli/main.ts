@@ -1,17 +1,18 @@
 #!/usr/bin/env node
 import { randomBytes } from 'node:crypto';
-import { readFileSync } from 'node:fs';
 import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
+import { packageVersion } from '../../adapters/file/package-root.ts';
+import { readTemplates } from '../../adapters/file/templates.ts';
+import { workshopFile } from '../../adapters/file/workshop.ts';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
+import { openSqlite } from '../../adapters/store/sqlite.ts';
+import { Fault } from '../../shop/store.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
+import { registerJob } from './job.ts';
 import { registerRest } from './rest.ts';
 import { run } from './run.ts';
 import { registerSteer } from './steer.ts';
-
-const version: string = JSON.parse(
-  readFileSync(new URL('../../../package.json', import.meta.url), 'utf8'),
-).version;
 
 async function standardInput(): Promise<string> {
   const parts: Buffer[] = [];
@@ -37,14 +38,29 @@ const doors: Doors = {
   say: (text) => process.stdout.write(`${text}\n`),
   complain: (text) => process.stderr.write(`${text}\n`),
   solve: solveWithHighs,
+  withStore: async (work) => {
+    const store = await openSqlite(workshopFile());
+    try {
+      return await work(store);
+    } finally {
+      await store.close();
+    }
+  },
+  templates: () => readTemplates(),
+  now: () => new Date().toISOString(),
 };
 
 try {
-  process.exitCode = await run(process.argv.slice(2), doors, [registerSteer, registerRest], version);
+  process.exitCode = await run(
+    process.argv.slice(2),
+    doors,
+    [registerSteer, registerRest, registerJob],
+    packageVersion(),
+  );
 } catch (failure) {
   const fault = failure as NodeJS.ErrnoException;
-  if (fault.code === undefined) throw failure;
-  // The file system's own word: which file, and why.
+  if (!(failure instanceof Fault) && fault.code === undefined) throw failure;
+  // The store's or the file system's own word: which file, and why.
   doors.complain(fault.message);
   process.exitCode = exitCodes.badInput;
 }

@@ -2,6 +2,7 @@ import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import serveFolder from '@fastify/static';
 import fastify, { type FastifyInstance } from 'fastify';
+import { parsedJson } from '../../contract/refusal.ts';
 import type { Template } from '../../contract/template.ts';
 import type { Compute } from '../../shop/compute.ts';
 import type { Store } from '../../shop/store.ts';
@@ -21,13 +22,20 @@ export interface ServerParts {
 }
 
 /** Larger than any entry; a whole job with years of entries fits too. */
-const bodyLimit_bytes = 4 * 1024 * 1024;
+export const bodyLimit_bytes = 4 * 1024 * 1024;
 /** A person and an outbox write a few entries a second; beyond this it is a loop. */
 const requestsPerMinute = 6_000;
 
 /** Builds the server without listening, so that tests can ask it without a socket. */
 export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   const app = fastify({ bodyLimit: bodyLimit_bytes, logger: { level: 'warn' }, requestTimeout: 30_000 });
+  // Our own reading of JSON names the line where the text stops being JSON.
+  app.removeContentTypeParser('application/json');
+  app.addContentTypeParser(
+    'application/json',
+    { parseAs: 'string' },
+    async (_request: unknown, body: string) => parsedJson(body),
+  );
   guardLoopback(app);
   answerFailures(app);
   await app.register(helmet, {

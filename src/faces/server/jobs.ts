@@ -2,6 +2,7 @@ import type { FastifyPluginAsync, FastifyReply } from 'fastify';
 import { sentEntry } from '../../contract/entry.ts';
 import { jobFile, jobFileText } from '../../contract/job-file.ts';
 import { newJob } from '../../contract/new-job.ts';
+import { writtenSteerInput } from '../../contract/steer.ts';
 import type { Template } from '../../contract/template.ts';
 import { steerInput } from '../../core/ledger/steer-input.ts';
 import type { JobAnswer } from '../../shop/answer-job.ts';
@@ -70,7 +71,7 @@ export const jobRoutes =
     );
     app.get<JobParams>('/api/jobs/:id/steer-input', async ({ params: { id } }, reply) => {
       const job = await openJob(store, id);
-      return job ? steerInput(job) : noSuchJob(reply, id);
+      return job ? writtenSteerInput(steerInput(job)) : noSuchJob(reply, id);
     });
     app.get<JobParams>('/api/jobs/:id/export', async ({ params: { id } }, reply) => {
       const file = await exportJob(store, id);

@@ -1,0 +1,164 @@
+import { randomUUID } from 'node:crypto';
+import type { Command } from 'commander';
+import { jobFile, jobFileText } from '../../contract/job-file.ts';
+import { newJob } from '../../contract/new-job.ts';
+import { BadInput, parsedJson } from '../../contract/refusal.ts';
+import { writtenSteerInput } from '../../contract/steer.ts';
+import { steerInput } from '../../core/ledger/steer-input.ts';
+import { answerJob } from '../../shop/answer-job.ts';
+import { exportJob, importJob, listJobs, makeJob, openJob } from '../../shop/keep-job.ts';
+import type { Kept } from '../../shop/store.ts';
+import { type Doors, exitCodes, Leave, noAnswer, refuse, withFile } from './doors.ts';
+import { steerText } from './steer-text.ts';
+import { table } from './table.ts';
+
+const examples = `
+Examples:
+  waywright job list
+  waywright job new --template lathe-saddle --title "My saddle" --set length=480 --set across=300
+  waywright job show demo-saddle
+  waywright job export demo-saddle --out saddle.job.json
+  waywright job import saddle.job.json
+  waywright job steer-input demo-saddle | waywright steer - --json
+Jobs are kept in ./workshop, or in the folder that WAYWRIGHT_DATA names.`;
+
+const asJson = (value: unknown): string => JSON.stringify(value, null, 1);
+
+function noSuchJob(doors: Doors, id: string): never {
+  doors.complain(`id: ${JSON.stringify(id)}; expected a job of this workshop (waywright job list)`);
+  throw new Leave(exitCodes.badInput);
+}
+
+/** `length=480` → ['length', 480]; what is no number stays text. */
+function dimension(doors: Doors, given: string): [string, number | string] {
+  const at = given.indexOf('=');
+  if (at < 1) {
+    doors.complain(`--set: ${JSON.stringify(given)}; expected key=value, as length=480`);
+    throw new Leave(exitCodes.badInput);
+  }
+  const text = given.slice(at + 1).trim();
+  const number = Number(text);
+  return [given.slice(0, at).trim(), text !== '' && Number.isFinite(number) ? number : text];
+}
+
+function sayKept(doors: Doors, id: string, kept: Kept, json: boolean | undefined, done: string): void {
+  if (kept.kind !== 'kept') {
+    doors.complain(
+      `id: a job ${JSON.stringify(id)} with other entries is kept already; expected another id, or the same job`,
+    );
+    throw new Leave(exitCodes.badInput);
+  }
+  const what = kept.again ? 'was kept already, the same to the letter' : done;
+  doors.say(json ? asJson({ id, entries: kept.seq, again: kept.again }) : `${id} ${what}`);
+}
+
+/** `waywright job …`: the jobs kept in the workshop. */
+export function registerJob(program: Command, doors: Doors): void {
+  const job = program
+    .command('job')
+    .description('the jobs kept in the workshop')
+    .addHelpText('after', examples);
+  const json = ['--json', 'one JSON document on standard output, and nothing else'] as const;
+
+  job
+    .command('list')
+    .description('every job, in the order they were made')
+    .option(...json)
+    .action(async (options: { json?: boolean }) => {
+      const jobs = await doors.withStore(listJobs);
+      if (options.json) return doors.say(asJson({ jobs }));
+      if (jobs.length === 0) return doors.say('No jobs yet. Make one: waywright job new --help');
+      doors.say(
+        table(
+          ['id', 'title', 'round', 'entries', 'last entry'],
+          jobs.map((one) => [one.id, one.title, String(one.rounds), String(one.entries), one.changed]),
+        ),
+      );
+    });
+
+  job
+    .command('new')
+    .description('a job from a template and your own dimensions')
+    .requiredOption('--template <id>', 'one of the machines that come with Waywright')
+    .requiredOption('--title <text>', 'what you call it')
+    .option('--id <id>', 'letters, figures, - and _; made up when left out')
+    .option(
+      '--set <key=value>',
+      'a dimension; may be given again',
+      (given: string, before: string[]) => [...before, given],
+      [],
+    )
+    .option(...json)
+    .action(
+      async (options: { template: string; title: string; id?: string; set: string[]; json?: boolean }) => {
+        const dimensions = Object.fromEntries(options.set.map((given) => dimension(doors, given)));
+        try {
+          const asked = newJob({
+            id: options.id ?? randomUUID(),
+            at: doors.now(),
+            template: options.template,
+            title: options.title,
+            dimensions,
+          });
+          const kept = await doors.withStore((store) => makeJob(store, doors.templates(), asked));
+          sayKept(doors, asked.id, kept, options.json, 'made');
+        } catch (failure) {
+          if (failure instanceof BadInput) refuse(doors, 'job new', failure);
+          throw failure;
+        }
+      },
+    );
+
+  job
+    .command('show')
+    .description('where a job stands: how far out, where to scrape, what next')
+    .argument('<id>')
+    .option(...json)
+    .action(async (id: string, options: { json?: boolean }) => {
+      const open = (await doors.withStore((store) => openJob(store, id))) ?? noSuchJob(doors, id);
+      const answer = await answerJob(open, doors.solve);
+      if (options.json) return doors.say(asJson({ id, plan: open.plan, round: open.round, answer }));
+      const { demo, title } = open.plan;
+      doors.say(
+        `${title}${demo === undefined ? '' : ` (${demo})`}, round ${open.round}, ${open.seq} entries`,
+      );
+      if (!answer.steer) return doors.say('Nothing measured yet.');
+      if (!answer.steer.ok) return noAnswer(doors, answer.steer);
+      doors.say(`\n${steerText(steerInput(open), answer.steer)}`);
+    });
+
+  job
+    .command('steer-input')
+    .description('what steer is asked for a job, as JSON')
+    .argument('<id>')
+    .action(async (id: string) => {
+      const open = (await doors.withStore((store) => openJob(store, id))) ?? noSuchJob(doors, id);
+      doors.say(asJson(writtenSteerInput(steerInput(open))));
+    });
+
+  job
+    .command('export')
+    .description('a job as one open file that loses nothing (docs/job-file.md)')
+    .argument('<id>')
+    .option('--out <file>', 'written whole or not at all; standard output when left out')
+    .action(async (id: string, options: { out?: string }) => {
+      const file = (await doors.withStore((store) => exportJob(store, id))) ?? noSuchJob(doors, id);
+      const text = jobFileText(file);
+      if (options.out === undefined) return doors.say(text.trimEnd());
+      await doors.writeText(options.out, text);
+      doors.say(`${id} written to ${options.out}, ${file.entries.length} entries`);
+    });
+
+  job
+    .command('import')
+    .description('brings a job in from its file')
+    .argument('<file>', '- reads standard input')
+    .option(...json)
+    .action(async (path: string, options: { json?: boolean }) => {
+      await withFile(doors, path, async (text) => {
+        const file = jobFile(parsedJson(text));
+        const kept = await doors.withStore((store) => importJob(store, file));
+        sayKept(doors, file.id, kept, options.json, `taken in, ${file.entries.length} entries`);
+      });
+    });
+}

@@ -1,6 +1,6 @@
-import { capital } from '../../../shop/phrase.ts';
-import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
 import { rowGauge } from '../../../draw/row-gauge.ts';
+import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
+import { capital } from '../../../shop/phrase.ts';
 import { shapeElement } from '../figure.tsx';
 
 /** The part of a unit that stands in a row: "µm" of "µm in 300 mm", which the hero number says in full. */
@@ -30,16 +30,20 @@ export const FeatureRow = ({ line }: { readonly line: FeatureLine }) => {
             title: `${line.name}: ${said.text}, ${judged.verdict}`,
             width: 76,
             band: { low: scale.shown(scale.target.low), high: scale.shown(scale.target.high) },
-            value: scale.shown(value.value),
-            doubt: scale.shown(2 * value.sd),
-            verdict: judged.verdict,
+            now: {
+              value: scale.shown(value.value),
+              doubt: scale.shown(2 * value.sd),
+              verdict: judged.verdict,
+            },
           }),
         )
       ) : (
         <span />
       )}
       <span className="judged">
-        {judged ? <span className={`verdict ${judged.verdict.replace(' ', '-')}`}>{judged.verdict}</span> : null}
+        {judged ? (
+          <span className={`verdict ${judged.verdict.replace(' ', '-')}`}>{judged.verdict}</span>
+        ) : null}
         {judged && judged.verdict !== 'within' && line.way ? <small>{line.way}</small> : null}
       </span>
     </div>

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { chanceWords } from '../../../core/prove/chance.ts';
 import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
 import type { Phrase } from '../../../shop/phrase.ts';
@@ -17,9 +18,10 @@ export function NowPane(props: {
   readonly forecast?: RoundValue | undefined;
   /** Chance that every feature lies in its band after the plan. */
   readonly chance?: number | undefined;
+  readonly bearing: ReactNode;
   readonly warnings: readonly string[];
 }) {
-  const { sentence, lead, others, past, now, forecast, chance, warnings } = props;
+  const { sentence, lead, others, past, now, forecast, chance, bearing, warnings } = props;
   return (
     <section className="now" aria-label="How far out">
       <p className="say">
@@ -32,13 +34,12 @@ export function NowPane(props: {
           In the band after this plan: <b>{chanceWords(chance)}</b>.
         </p>
       )}
-      {others.length > 0 ? (
-        <div className="rows">
-          {others.map((line) => (
-            <FeatureRow key={line.name} line={line} />
-          ))}
-        </div>
-      ) : null}
+      <div className="rows">
+        {others.map((line) => (
+          <FeatureRow key={line.name} line={line} />
+        ))}
+        {bearing}
+      </div>
       {warnings.map((text) => (
         <p className="caution" key={text}>
           <Mark name="caution" size={20} />

@@ -1,11 +1,11 @@
-import { capital } from '../../../shop/phrase.ts';
 import type { JobPlan } from '../../../core/ledger/entry.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { sayDeviation } from '../../../core/quantity/say.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { doubtShares } from '../../../draw/doubt-shares.ts';
-import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
 import { doubtShares as sharesOf } from '../../../shop/bench/doubt-shares.ts';
+import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
+import { capital } from '../../../shop/phrase.ts';
 import { Figure } from '../figure.tsx';
 import { useWidth } from '../frame/width.ts';
 
@@ -26,7 +26,10 @@ export const PassNotes = (props: {
             <b>
               {plan.slide.pads
                 .map((pad, i) => {
-                  const depth = sayDeviation(answer.plan.settle_um[i] ?? 0, units, { signed: false, decimals: units === 'metric' ? 0 : 1 });
+                  const depth = sayDeviation(answer.plan.settle_um[i] ?? 0, units, {
+                    signed: false,
+                    decimals: units === 'metric' ? 0 : 1,
+                  });
                   return `${depth.text} at the ${pad.name}`;
                 })
                 .join(', ')}
@@ -37,7 +40,8 @@ export const PassNotes = (props: {
           <div className="what" key={removal.material}>
             <dt>A pass takes</dt>
             <dd>
-              <b>{sayDeviation(removal.um, units, { signed: false, sd: removal.sd_um }).text}</b> off the {removal.material}
+              <b>{sayDeviation(removal.um, units, { signed: false, sd: removal.sd_um }).text}</b> off the{' '}
+              {removal.material}
             </dd>
           </div>
         ))}

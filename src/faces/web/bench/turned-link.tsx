@@ -19,7 +19,9 @@ export function TurnedLink(props: {
       </button>
       {open ? (
         <div className="lie">
-          <p>The map is drawn the way your part lies. Find the punch mark, then check the names of the ends.</p>
+          <p>
+            The map is drawn the way your part lies. Find the punch mark, then check the names of the ends.
+          </p>
           <LieQuestion
             chosen={turned}
             onChoose={(how) => {
@@ -28,7 +30,8 @@ export function TurnedLink(props: {
             }}
           />
           <p className="quiet">
-            Both drawings carry the same {zones} numbers. If the punch mark is not where the drawing shows it, stop.
+            Both drawings carry the same {zones} numbers. If the punch mark is not where the drawing shows it,
+            stop.
           </p>
         </div>
       ) : null}

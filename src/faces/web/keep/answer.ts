@@ -1,9 +1,7 @@
-import type { FeatureAnswer, SteerAnswer } from '../../../core/plan/answer.ts';
-import type { NoAnswer } from '../../../core/plan/problem.ts';
+import type { FeatureAnswer } from '../../../core/plan/answer.ts';
+import type { JobAnswer as Answered } from '../../../shop/answer-job.ts';
 
-/** What the server answers for a job. */
-export interface JobAnswer {
-  readonly seq: number;
-  readonly rounds: readonly { readonly round: number; readonly features: readonly FeatureAnswer[] }[];
-  readonly steer: SteerAnswer | NoAnswer;
-}
+/** What the server answers for a job; features round by round when it tells them. */
+export type JobAnswer = Answered & {
+  readonly rounds?: readonly { readonly round: number; readonly features: readonly FeatureAnswer[] }[];
+};

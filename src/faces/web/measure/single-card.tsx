@@ -1,5 +1,4 @@
 import { useRef, useState } from 'react';
-import type { Deed } from '../../../core/ledger/entry.ts';
 import type { HeightSetup, LevelSetup } from '../../../core/ledger/setup.ts';
 import { readDeviation } from '../../../core/quantity/deviation.ts';
 import { readSlope, type SlopeUnit, slopeSign } from '../../../core/quantity/slope.ts';

@@ -141,7 +141,6 @@ export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardPro
           {look ? (
             <SweepFitPlot
               distances_mm={distances_mm}
-              places={places}
               values_um={values_um.map((value) => (value !== undefined && turned ? -value : value))}
               look={look}
               unit={draft.unit}

@@ -46,7 +46,12 @@ export function readDimension(typed: string, dimension: Dimension, system: UnitS
 
 function readValue(typed: string, dimension: Dimension, system: UnitSystem) {
   if (dimension.unit === 'deg') {
-    const value = Number(typed.replace(/°|deg(rees)?/i, '').replace('−', '-').trim());
+    const value = Number(
+      typed
+        .replace(/°|deg(rees)?/i, '')
+        .replace('−', '-')
+        .trim(),
+    );
     return Number.isFinite(value)
       ? ({ ok: true, value, echo: `${plain(value)}°` } as const)
       : ({ ok: false, why: `I cannot read “${typed.trim()}” as an angle. Write 45.` } as const);
@@ -94,7 +99,10 @@ export function inSystem(draft: NewJobDraft, template: Template, system: UnitSys
     Object.entries(draft.typed).map(([key, text]) => {
       const dimension = template.dimensions.find((one) => one.key === key);
       const read = dimension && readDimension(text, dimension, draft.system);
-      return [key, dimension && read?.ok && read.value !== undefined ? shown(dimension, read.value, system) : text];
+      return [
+        key,
+        dimension && read?.ok && read.value !== undefined ? shown(dimension, read.value, system) : text,
+      ];
     }),
   );
   return { ...draft, typed, system };

@@ -205,7 +205,10 @@ function Dimensions(props: {
         : null}
       <footer className="foot">
         <p role="status">
-          {wrong ?? (tried && bad.length > 0 ? 'One or more dimensions cannot be read yet.' : 'You can amend all of it later.')}
+          {wrong ??
+            (tried && bad.length > 0
+              ? 'One or more dimensions cannot be read yet.'
+              : 'You can amend all of it later.')}
         </p>
         <GoButton onPress={() => void make()}>Begin this job</GoButton>
       </footer>

@@ -1,0 +1,70 @@
+import { useEffect } from 'react';
+import { Redirect, Route, Switch } from 'wouter';
+import { BenchScreen } from './bench/bench.tsx';
+import { Top } from './frame/top.tsx';
+import { JobsScreen } from './jobs/jobs.tsx';
+import { useJobLines } from './keep/jobs.ts';
+import { changeSettings, useSettings } from './keep/settings.ts';
+import { LedgerScreen } from './ledger/ledger.tsx';
+import { MeasureScreen, SetupScreen } from './measure/measure.tsx';
+import { NewJobScreen } from './new/new-job.tsx';
+import { PrintScreen } from './print/print.tsx';
+import { ScrapeScreen } from './scrape/scrape.tsx';
+import { SettingsScreen } from './settings/settings.tsx';
+import { SignsScreen } from './signs/signs.tsx';
+
+/** Every screen has an address; a new one is a route here and a line in the menu. */
+export const App = () => (
+  <Switch>
+    <Route path="/">
+      <Front />
+    </Route>
+    <Route path="/jobs">
+      <JobsScreen />
+    </Route>
+    <Route path="/new">
+      <NewJobScreen />
+    </Route>
+    <Route path="/settings">
+      <SettingsScreen />
+    </Route>
+    <Route path="/signs">
+      <SignsScreen />
+    </Route>
+    <Route path="/job/:id">{({ id }) => <Remembered id={id} />}</Route>
+    <Route path="/job/:id/measure">{({ id }) => <MeasureScreen id={id} />}</Route>
+    <Route path="/job/:id/measure/:setup">
+      {({ id, setup }) => <SetupScreen id={id} setup={setup} repeat={0} />}
+    </Route>
+    <Route path="/job/:id/measure/:setup/:repeat">
+      {({ id, setup, repeat }) => <SetupScreen id={id} setup={setup} repeat={Number(repeat) || 0} />}
+    </Route>
+    <Route path="/job/:id/print">{({ id }) => <PrintScreen id={id} />}</Route>
+    <Route path="/job/:id/scrape">{({ id }) => <ScrapeScreen id={id} />}</Route>
+    <Route path="/job/:id/ledger">{({ id }) => <LedgerScreen id={id} />}</Route>
+    <Route>
+      <Top title="Waywright" />
+      <main className="page narrow">
+        <p className="say">There is no such screen.</p>
+      </main>
+    </Route>
+  </Switch>
+);
+
+/** The bench, remembered as the job to open next time. */
+function Remembered({ id }: { readonly id: string }) {
+  useEffect(() => changeSettings({ lastJob: id }), [id]);
+  return <BenchScreen key={id} id={id} />;
+}
+
+/** The workshop's door: the job that was open last, or the demo, or the list. */
+function Front() {
+  const { lastJob } = useSettings();
+  const { data, error } = useJobLines();
+  if (error)
+    return <Redirect to={lastJob === undefined ? '/jobs' : `/job/${encodeURIComponent(lastJob)}`} replace />;
+  if (!data) return <Top title="Waywright" />;
+  const open =
+    data.jobs.find((job) => job.id === lastJob) ?? data.jobs.find((job) => job.demo) ?? data.jobs[0];
+  return <Redirect to={open ? `/job/${encodeURIComponent(open.id)}` : '/jobs'} replace />;
+}

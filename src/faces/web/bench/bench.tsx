@@ -1,0 +1,66 @@
+import { useMemo } from 'react';
+import { roundRecord } from '../../../core/ledger/round-record.ts';
+import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import type { NoAnswer } from '../../../core/plan/problem.ts';
+import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import { type FeatureLine, featureLine, leadingLine, type Valued } from '../../../shop/bench/feature-line.ts';
+import { nextDeed, type RoundPlan } from '../../../shop/bench/next-deed.ts';
+import { soFar } from '../../../shop/bench/so-far.ts';
+import { JobScreen } from '../frame/job-screen.tsx';
+import type { JobAnswer } from '../keep/answer.ts';
+import { type OpenJob, useAnswer } from '../keep/jobs.ts';
+import { useSettings } from '../keep/settings.ts';
+import { AlarmBench } from './alarm-bench.tsx';
+import { EmptyBench } from './empty-bench.tsx';
+import { NoAnswerBench } from './no-answer-bench.tsx';
+import { PlanBench } from './plan-bench.tsx';
+import { StopBench } from './stop-bench.tsx';
+
+/** The home of a job: how far out and how sure, where to scrape, and the one thing to do next. */
+export const BenchScreen = ({ id }: { readonly id: string }) => (
+  <JobScreen id={id}>{(open) => <Bench open={open} />}</JobScreen>
+);
+
+/** What every state of the bench is shown from. */
+export interface BenchView {
+  readonly open: OpenJob;
+  readonly units: UnitSystem;
+  readonly record: ReturnType<typeof roundRecord>;
+  readonly answer: JobAnswer;
+  readonly deed: ReturnType<typeof nextDeed>;
+}
+
+const roundPlan = (steer: SteerAnswer | NoAnswer): RoundPlan =>
+  steer.ok
+    ? { kind: 'plan', action: steer.plan.action, zones: steer.plan.zones, alarm: false }
+    : { kind: 'no answer' };
+
+function Bench({ open }: { readonly open: OpenJob }) {
+  const { units } = useSettings();
+  const { data: answer } = useAnswer(open.id);
+  const { job } = open;
+  const record = useMemo(() => roundRecord(job.live, job.round), [job]);
+  const measured = Object.keys(record.taken).length > 0 || record.print !== undefined;
+  const plan = answer?.steer && measured ? roundPlan(answer.steer) : undefined;
+  const deed = nextDeed(soFar(record, job.plan), plan);
+  if (!measured) return <EmptyBench open={open} units={units} answer={answer} deed={deed} />;
+  // Nothing is shown before the first answer is here: it takes less than a blink.
+  if (!answer?.steer) return <main className="page bench-page" aria-busy="true" />;
+  const view: BenchView = { open, units, record, answer, deed };
+  const { steer } = answer;
+  if (!steer.ok) return <NoAnswerBench view={view} steer={steer} />;
+  if (deed.kind === 'settle') return <AlarmBench view={view} steer={steer} alarm={undefined} />;
+  if (deed.kind === 'sign' || deed.kind === 'signed') return <StopBench view={view} steer={steer} />;
+  return <PlanBench view={view} steer={steer} />;
+}
+
+/** The features of an answer as lines, the leading one first. */
+export function linesOf(view: BenchView, features: readonly Valued[]) {
+  const { plan } = view.open.job;
+  const lines = plan.features.flatMap((feature): FeatureLine[] => {
+    const value = features.find((one) => one.name === feature.name);
+    return value ? [featureLine(plan, value, view.units)] : [];
+  });
+  const lead = leadingLine(lines);
+  return { lines, lead, others: lines.filter((line) => line !== lead) };
+}

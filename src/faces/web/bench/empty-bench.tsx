@@ -1,0 +1,42 @@
+import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import { emptySentence } from '../../../shop/bench/bench-sentence.ts';
+import { featureScale } from '../../../shop/bench/feature-scale.ts';
+import type { NextDeed } from '../../../shop/bench/next-deed.ts';
+import { Mark } from '../frame/mark.tsx';
+import { Words } from '../frame/phrase.tsx';
+import type { JobAnswer } from '../keep/answer.ts';
+import type { OpenJob } from '../keep/jobs.ts';
+import { DeedFoot } from './deed-foot.tsx';
+import { pastRounds } from './rounds.ts';
+import { TrendGauge } from './trend-gauge.tsx';
+
+/** The round has no readings yet: the jaws with no pin, what to do first, how many readings, how long. */
+export function EmptyBench(props: {
+  readonly open: OpenJob;
+  readonly units: UnitSystem;
+  readonly answer: JobAnswer | undefined;
+  readonly deed: NextDeed;
+}) {
+  const { open, units, answer, deed } = props;
+  const { plan, round } = open.job;
+  const name = plan.targets[0]?.feature ?? plan.features[0]?.name;
+  const scale = name === undefined ? undefined : featureScale(plan, name, units);
+  const first = plan.setups.find((setup) => setup.id === deed.setup) ?? plan.setups[0];
+  return (
+    <main className="page with-foot narrow">
+      <p className="say">
+        <Words phrase={emptySentence(first)} />
+      </p>
+      {scale ? (
+        <TrendGauge line={undefined} scaleOf={scale} past={pastRounds(answer, scale.feature.name, round)} />
+      ) : null}
+      {plan.cautions.map((caution) => (
+        <p className="caution" key={caution}>
+          <Mark name="caution" size={20} />
+          <span>{caution}</span>
+        </p>
+      ))}
+      <DeedFoot id={open.id} deed={deed} />
+    </main>
+  );
+}

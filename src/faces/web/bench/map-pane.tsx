@@ -1,0 +1,108 @@
+import { useState } from 'react';
+import { lastTurned, type RoundRecord } from '../../../core/ledger/round-record.ts';
+import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import { sayDeviation } from '../../../core/quantity/say.ts';
+import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import { passStrip } from '../../../draw/pass-strip.ts';
+import type { MapShow } from '../../../draw/scrape-map.ts';
+import { zonesByPad } from '../../../shop/bench/pass.ts';
+import { Figure } from '../figure.tsx';
+import { Segments } from '../frame/segments.tsx';
+import { useWidth } from '../frame/width.ts';
+import { type OpenJob, useWrite } from '../keep/jobs.ts';
+import { PartMap } from './part-map.tsx';
+import { TurnedLink } from './turned-link.tsx';
+
+type Shown = 'passes' | 'print' | 'depth';
+
+const headings: Readonly<Record<Shown, string>> = {
+  passes: 'Passes by zone',
+  print: 'Print, % blue by zone',
+  depth: 'Depth by zone',
+};
+
+/** Where to scrape: the part as it lies on the bench, by passes, by blue, or by depth. */
+export function MapPane(props: {
+  readonly open: OpenJob;
+  readonly record: RoundRecord;
+  readonly steer: SteerAnswer;
+  readonly units: UnitSystem;
+  readonly first: Shown;
+}) {
+  const { open, record, steer, units, first } = props;
+  const [shown, setShown] = useState<Shown>(first);
+  const write = useWrite(open.id);
+  const { plan, live, round } = open.job;
+  const turned = lastTurned(live);
+  const passes = zonesByPad(steer.plan.zones, 'passes_now');
+  const show = showOf(shown, record, steer, units);
+  const choices = [
+    { value: 'passes', words: 'Passes' },
+    ...(record.print ? [{ value: 'print', words: 'Print' } as const] : []),
+    { value: 'depth', words: 'Depth' },
+  ] as const;
+  return (
+    <>
+      <div className="heading">
+        <h2>
+          {headings[shown]}
+          {shown === 'depth' ? `, ${units === 'metric' ? 'µm' : 'tenths'}` : ''}
+        </h2>
+        <TurnedLink
+          turned={turned}
+          zones={steer.plan.zones.length}
+          onTurn={(how) => write({ kind: 'part turned over', round, how })}
+        />
+        <div className="end">
+          <Segments label="What the map shows" choices={choices} chosen={shown} onChoose={setShown} />
+        </div>
+      </div>
+      <PartMap title={headings[shown]} plan={plan} turned={turned} show={show} />
+      {shown === 'passes' && steer.plan.action === 'scrape' ? (
+        <Strip open={open} passes={passes} now={record.passes.length + 1} />
+      ) : null}
+    </>
+  );
+}
+
+function showOf(shown: Shown, record: RoundRecord, steer: SteerAnswer, units: UnitSystem): MapShow {
+  if (shown === 'print' && record.print)
+    return { kind: 'blue', share: record.print.share, round: record.round };
+  if (shown === 'depth') {
+    const values = zonesByPad(steer.plan.zones, 'depth_um');
+    const text = (depth_um: number) =>
+      sayDeviation(depth_um, units, {
+        signed: false,
+        unit: units === 'metric' ? 'um' : 'tenths',
+        decimals: units === 'metric' ? 0 : 1,
+      }).number;
+    const texts = Object.fromEntries(Object.entries(values).map(([pad, row]) => [pad, row.map(text)]));
+    return { kind: 'heights', values, texts };
+  }
+  return { kind: 'passes', passes: zonesByPad(steer.plan.zones, 'passes_now') };
+}
+
+function Strip(props: {
+  readonly open: OpenJob;
+  readonly passes: Readonly<Record<string, readonly number[]>>;
+  readonly now: number;
+}) {
+  const { open, passes, now } = props;
+  const { plan, live } = open.job;
+  const [ref, width] = useWidth<HTMLDivElement>(700);
+  return (
+    <div className="strip wide-only" ref={ref}>
+      <Figure
+        shape={passStrip({
+          title: 'Passes of this plan, one after the other',
+          slide: plan.slide,
+          places: plan.places,
+          turnedOver: lastTurned(live),
+          passes,
+          now,
+          width,
+        })}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,78 @@
+import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import { chanceWords } from '../../../core/prove/chance.ts';
+import { offSentence, spotSentence } from '../../../shop/bench/bench-sentence.ts';
+import { useWrite } from '../keep/jobs.ts';
+import { BearingLine } from './bearing-line.tsx';
+import { type BenchView, linesOf } from './bench.tsx';
+import { DeedFoot } from './deed-foot.tsx';
+import { MapPane } from './map-pane.tsx';
+import { NowPane } from './now-pane.tsx';
+import { DoubtNotes, PassNotes } from './plan-notes.tsx';
+import { pastRounds } from './rounds.ts';
+import { Working } from './working.tsx';
+
+/** Something to scrape or spot: how far out on the left, the map and the deed on the right. */
+export function PlanBench({ view, steer }: { readonly view: BenchView; readonly steer: SteerAnswer }) {
+  const { open, units, record, answer, deed } = view;
+  const { plan, round } = open.job;
+  const write = useWrite(open.id);
+  const { lead, lines, others } = linesOf(view, steer.estimate.features);
+  const spot = steer.plan.action === 'spot';
+  const measuring = deed.kind === 'measure' || deed.kind === 'print';
+  const predicted = lead && steer.plan.predicted.find((one) => one.name === lead.name);
+  const forecast = predicted && !measuring ? { ...predicted, label: `R${round + 1}` } : undefined;
+  const chance = measuring ? undefined : chanceOf(steer);
+  const setBack = deed.kind === 'set back';
+  return (
+    <main className="page bench-page">
+      <div className="bench">
+        {lead ? (
+          <NowPane
+            sentence={spot ? spotSentence : offSentence(lead)}
+            lead={lead}
+            others={spot ? lines : others}
+            bearing={<BearingLine bearing={steer.plan.bearing} />}
+            past={pastRounds(answer, lead.name, round)}
+            now={`R${round}`}
+            forecast={forecast}
+            chance={chance}
+            warnings={steer.warnings.map((warning) => warning.text)}
+          />
+        ) : null}
+        <section className="do" aria-label="Where to scrape">
+          <MapPane
+            key={spot ? 'spot' : 'scrape'}
+            open={open}
+            record={record}
+            steer={steer}
+            units={units}
+            first={spot ? 'print' : 'passes'}
+          />
+          <DeedFoot
+            id={open.id}
+            deed={deed}
+            note={
+              setBack || chance === undefined ? undefined : (
+                <>
+                  Then print and sweep. In the band: <b>{chanceWords(chance)}</b>.
+                </>
+              )
+            }
+            {...(setBack ? { onPress: () => write({ kind: 'round closed', round }) } : {})}
+          />
+        </section>
+        <div className="more">
+          {measuring ? null : <PassNotes plan={plan} answer={steer} units={units} />}
+          {measuring || !lead ? null : <DoubtNotes plan={plan} answer={steer} line={lead} />}
+          {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
+        </div>
+      </div>
+    </main>
+  );
+}
+
+/** The least chance of any feature in its band after the plan: all must come in. */
+const chanceOf = (steer: SteerAnswer): number | undefined =>
+  steer.plan.predicted.length > 0
+    ? Math.min(...steer.plan.predicted.map((one) => one.chance_in_band))
+    : undefined;

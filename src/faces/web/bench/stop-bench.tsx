@@ -1,0 +1,65 @@
+import { lastTurned } from '../../../core/ledger/round-record.ts';
+import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import { stopSentence } from '../../../shop/bench/bench-sentence.ts';
+import { counted } from '../../../shop/phrase.ts';
+import { Mark } from '../frame/mark.tsx';
+import { Words } from '../frame/phrase.tsx';
+import { useWrite } from '../keep/jobs.ts';
+import { BearingLine } from './bearing-line.tsx';
+import { type BenchView, linesOf } from './bench.tsx';
+import { DeedFoot } from './deed-foot.tsx';
+import { FeatureRow } from './feature-rows.tsx';
+import { PartMap } from './part-map.tsx';
+import { Working } from './working.tsx';
+
+/** Stop: one word, then the limits, the print, and one button that signs the lines. */
+export function StopBench({ view, steer }: { readonly view: BenchView; readonly steer: SteerAnswer }) {
+  const { open, record, deed } = view;
+  const { plan, round, live } = open.job;
+  const write = useWrite(open.id);
+  const { lines, lead } = linesOf(view, steer.estimate.features);
+  const limits = plan.targets.length + 1;
+  return (
+    <>
+      <section className="banner blue" aria-label="Stop">
+        <Mark name="stop" size={64} />
+        <div>
+          <h2>Stop.</h2>
+          <p>{record.signed ? 'The lines are signed.' : `All ${limits} limits are proven.`}</p>
+        </div>
+      </section>
+      <main className="page with-foot narrow">
+        {lead ? (
+          <p className="say">
+            <Words phrase={stopSentence(lead)} />
+          </p>
+        ) : null}
+        <div className="rows">
+          {lines.map((line) => (
+            <FeatureRow key={line.name} line={line} />
+          ))}
+          <BearingLine bearing={steer.plan.bearing} />
+        </div>
+        {record.print ? (
+          <>
+            <h2>Print, % blue by zone</h2>
+            <PartMap
+              title="Print, % blue by zone"
+              plan={plan}
+              turned={lastTurned(live)}
+              show={{ kind: 'blue', share: record.print.share, round }}
+            />
+          </>
+        ) : null}
+        {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
+        <p className="quiet">Limits are geometry. A limit met is not a safety rating.</p>
+        <DeedFoot
+          id={open.id}
+          deed={deed}
+          end={record.signed ? undefined : counted(plan.targets.length, 'line')}
+          {...(record.signed ? {} : { onPress: () => write({ kind: 'stop signed', round }) })}
+        />
+      </main>
+    </>
+  );
+}

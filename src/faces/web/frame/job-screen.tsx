@@ -1,0 +1,43 @@
+import type { ReactNode } from 'react';
+import { capital } from '../../../shop/phrase.ts';
+import { type OpenJob, useJob } from '../keep/jobs.ts';
+import { Refusing } from '../keep/server.ts';
+import { Mark } from './mark.tsx';
+import { Top } from './top.tsx';
+
+/** A screen of one job: its bar at the top, and its content once the job is known. */
+export function JobScreen(props: {
+  readonly id: string;
+  readonly title?: (open: OpenJob) => string;
+  readonly children: (open: OpenJob) => ReactNode;
+}) {
+  const { id, title, children } = props;
+  const { open, failure } = useJob(id);
+  if (open) {
+    const { plan, round } = open.job;
+    const words = title?.(open) ?? `${capital(plan.slide.name)}, round ${round}`;
+    return (
+      <>
+        <Top title={words} job={id} demo={plan.demo} last={open.last} />
+        {children(open)}
+      </>
+    );
+  }
+  return (
+    <>
+      <Top title="Job" job={id} />
+      <main className="page narrow">
+        {failure ? (
+          <p className="wrong" role="alert">
+            <Mark name="caution" size={20} />
+            <span>
+              {failure instanceof Refusing && failure.status === 404
+                ? 'There is no such job in the shop’s file.'
+                : 'The shop’s file is out of reach. What you entered is kept on this phone; this page looks again by itself.'}
+            </span>
+          </p>
+        ) : null}
+      </main>
+    </>
+  );
+}

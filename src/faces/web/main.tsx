@@ -1,0 +1,25 @@
+import '@fontsource-variable/archivo/standard.css';
+import './look/tokens.css';
+import './look/base.css';
+import './look/frame.css';
+import './bench/bench.css';
+import './measure/measure.css';
+import './print/print.css';
+import './scrape/scrape.css';
+import './ledger/ledger.css';
+import { QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.tsx';
+import { queries, startDelivery } from './keep/jobs.ts';
+import { showSettings } from './keep/settings.ts';
+
+showSettings();
+startDelivery();
+createRoot(document.getElementById('bench')!).render(
+  <StrictMode>
+    <QueryClientProvider client={queries}>
+      <App />
+    </QueryClientProvider>
+  </StrictMode>,
+);

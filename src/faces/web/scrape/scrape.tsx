@@ -1,0 +1,196 @@
+import { useState } from 'react';
+import { Link, Redirect } from 'wouter';
+import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
+import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import { passesOf, zonesByPad } from '../../../shop/bench/pass.ts';
+import { counted } from '../../../shop/phrase.ts';
+import { LieQuestion } from '../bench/lie.tsx';
+import { PartMap } from '../bench/part-map.tsx';
+import type { ZonePlace } from '../figure.tsx';
+import { GoButton } from '../frame/go.tsx';
+import { JobScreen } from '../frame/job-screen.tsx';
+import { clock } from '../frame/kept.tsx';
+import { Mark, Strokes } from '../frame/mark.tsx';
+import { type OpenJob, useAnswer, useWrite } from '../keep/jobs.ts';
+
+/** At the bench with the scraper: one pass at a time, one direction of stroke, the zones lit, one thumb. */
+export const ScrapeScreen = ({ id }: { readonly id: string }) => (
+  <JobScreen id={id}>{(open) => <Scrape open={open} />}</JobScreen>
+);
+
+function Scrape({ open }: { readonly open: OpenJob }) {
+  const { id, job } = open;
+  const { data: answer } = useAnswer(id);
+  const record = roundRecord(job.live, job.round);
+  const bench = `/job/${encodeURIComponent(id)}`;
+  if (!answer?.steer) return <main className="page" aria-busy="true" />;
+  if (!answer.steer.ok) return <Redirect to={bench} />;
+  if (record.turned === undefined) return <HowTurned open={open} />;
+  return <Passes open={open} steer={answer.steer} record={record} bench={bench} />;
+}
+
+/** Asked each time the part is lifted. */
+function HowTurned({ open }: { readonly open: OpenJob }) {
+  const write = useWrite(open.id);
+  const { plan, round, live } = open.job;
+  const zones = plan.slide.pads.reduce((sum, pad) => sum + pad.zones, 0);
+  const before = lastTurned(live);
+  return (
+    <main className="page narrow">
+      <h2>Which way did you turn it?</h2>
+      <p className="say">
+        Lift it, turn it over, lay it on the bench. The map is drawn the way your part lies. Find the punch
+        mark, then check the names of the ends.
+      </p>
+      <LieQuestion onChoose={(how) => write({ kind: 'part turned over', round, how })} />
+      <PartMap
+        title={`The part turned ${before}, as last time`}
+        plan={plan}
+        turned={before}
+        show={{ kind: 'words', words: {}, round }}
+      />
+      <p className="quiet">
+        Drawn as last time, turned {before}. Both drawings carry the same {zones} numbers. If the punch mark
+        is not where the drawing shows it, stop.
+      </p>
+      <p className="caution">
+        <Mark name="caution" size={20} />
+        <span>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</span>
+      </p>
+    </main>
+  );
+}
+
+function Passes(props: {
+  readonly open: OpenJob;
+  readonly steer: SteerAnswer;
+  readonly record: ReturnType<typeof roundRecord>;
+  readonly bench: string;
+}) {
+  const { open, steer, record, bench } = props;
+  const { plan, round, live } = open.job;
+  const write = useWrite(open.id);
+  const [other, setOther] = useState<Readonly<Record<string, readonly number[]>>>();
+  const planned = passesOf(steer.plan.zones);
+  const made = record.passes.length;
+  const now = planned[made];
+  const spot = steer.plan.action === 'spot';
+  const turned = lastTurned(live);
+  const passes = zonesByPad(steer.plan.zones, 'passes_now');
+  const last = record.passes.at(-1);
+  const undo = last ? (
+    <button type="button" className="third" onClick={() => write({ kind: 'undone', entry: last.entry })}>
+      <Mark name="undo" size={20} />
+      Undo pass {last.pass}
+    </button>
+  ) : (
+    <span />
+  );
+
+  if (!now)
+    return (
+      <main className="page with-foot narrow">
+        <p className="say">
+          <b>{counted(made, 'pass', 'passes')} made.</b> Clean it, wipe the ways, set it back. Then sweep and
+          print again.
+        </p>
+        <Tally planned={planned} record={record} />
+        <PartMap title="Passes by zone" plan={plan} turned={turned} show={{ kind: 'passes', passes }} />
+        <footer className="foot">
+          <div className="beside">
+            {undo}
+            <Link className="third" href={bench}>
+              Back to the bench
+            </Link>
+          </div>
+          <GoButton onPress={() => write({ kind: 'round closed', round })} end="measure again">
+            Set it back: start round {round + 1}
+          </GoButton>
+        </footer>
+      </main>
+    );
+
+  const done = (zones: Readonly<Record<string, readonly number[]>>) => {
+    write({ kind: 'pass made', round, pass: made + 1, ...(spot ? { spot: true } : {}), zones });
+    setOther(undefined);
+  };
+  const toggle = (place: ZonePlace) => {
+    if (!other) return;
+    const row = other[place.pad]!;
+    setOther({ ...other, [place.pad]: row.map((one, z) => (z === place.zone ? 1 - one : one)) });
+  };
+  return (
+    <main className="page with-foot narrow">
+      <div className="pass-head">
+        <div>
+          <h2 className="num big">
+            {spot ? 'Spot' : 'Pass'} {made + 1} <span className="of">of {planned.length}</span>
+          </h2>
+          <p className="say">
+            {other ? (
+              'Tap each zone you did go over. Ink is done, dotted is not.'
+            ) : spot ? (
+              <>
+                Strokes this way. Take off only the <b>blue</b> in the{' '}
+                <b>{counted(now.zones, 'outlined zone')}</b>.
+              </>
+            ) : (
+              <>
+                Strokes this way. Work the <b>{counted(now.zones, 'outlined zone')}</b> once over, leave the
+                rest.
+              </>
+            )}
+          </p>
+        </div>
+        <Strokes pass={made + 1} size={72} />
+      </div>
+      <PartMap
+        title={`Pass ${made + 1}: the zones to work`}
+        plan={plan}
+        turned={turned}
+        show={other ? { kind: 'passes', passes: other } : { kind: 'pass', pass: made + 1, passes }}
+        {...(other
+          ? { zones: { onZone: toggle, pressed: (place: ZonePlace) => other[place.pad]?.[place.zone] === 1 } }
+          : {})}
+      />
+      <Tally planned={planned} record={record} />
+      <footer className="foot">
+        <div className="beside">
+          {undo}
+          <button
+            type="button"
+            className="third"
+            onClick={() => setOther(other ? undefined : { ...now.byPad })}
+          >
+            {other ? 'As planned after all' : 'I did something else'}
+          </button>
+        </div>
+        <GoButton onPress={() => done(other ?? now.byPad)} mark={<Strokes pass={made + 1} size={26} />}>
+          {other ? 'Keep it as tapped' : `Pass ${made + 1} done`}
+        </GoButton>
+      </footer>
+    </main>
+  );
+}
+
+/** Which passes are made, which is now, how many zones each. */
+const Tally = (props: {
+  readonly planned: ReturnType<typeof passesOf>;
+  readonly record: ReturnType<typeof roundRecord>;
+}) => (
+  <ol className="tally">
+    {props.planned.map((pass, i) => {
+      const made = props.record.passes[i];
+      const now = i === props.record.passes.length;
+      return (
+        <li key={pass.pass} className={made ? 'done' : now ? 'now' : ''}>
+          <b>
+            {pass.pass}
+            {made ? ' done' : now ? ' now' : ''}
+          </b>
+          <span>{made ? clock(made.at) : counted(pass.zones, 'zone')}</span>
+        </li>
+      );
+    })}
+  </ol>
+);

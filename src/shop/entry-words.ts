@@ -1,0 +1,43 @@
+import type { Entry, JobPlan } from '../core/ledger/entry.ts';
+import { counted } from './phrase.ts';
+
+/** What an entry says, as a line of the ledger. */
+export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: readonly Entry[]): string {
+  const setup = (id: string) => plan.setups.find((one) => one.id === id)?.name ?? id;
+  switch (entry.kind) {
+    case 'job made':
+      return `Job made: ${entry.plan.title}`;
+    case 'plan amended':
+      return `Job amended: ${Object.keys(entry.change).join(', ')}`;
+    case 'sweep taken':
+      return `${setup(entry.setup)}: ${counted(entry.readings.length, 'reading')}${again(entry.repeat)}`;
+    case 'level read':
+    case 'height read':
+      return `${setup(entry.setup)}: ${entry.reading.typed}${again(entry.repeat)}`;
+    case 'print read':
+      return `Print of ${Object.keys(entry.share).join(', ')}`;
+    case 'part turned over':
+      return `Part turned ${entry.how}`;
+    case 'pass made':
+      return `${entry.spot ? 'Spotting pass' : 'Pass'} ${entry.pass} on ${counted(zonesIn(entry.zones), 'zone')}`;
+    case 'round closed':
+      return `Set back: round ${entry.round} closed`;
+    case 'cause settled':
+      return `${entry.cause}: ${entry.answer}`;
+    case 'stop signed':
+      return entry.note === undefined ? 'Lines signed' : `Lines signed: ${entry.note}`;
+    case 'note':
+      return entry.text;
+    case 'undone': {
+      const struck = all.find((one) => one.id === entry.entry);
+      return struck ? `Undone: ${entryWords(struck, plan, all)}` : 'Undone';
+    }
+  }
+}
+
+const again = (repeat: number | undefined): string => (repeat ? `, repeat ${repeat}` : '');
+
+const zonesIn = (zones: Readonly<Record<string, readonly number[]>>): number =>
+  Object.values(zones)
+    .flat()
+    .filter((made) => made > 0).length;

@@ -1,0 +1,56 @@
+import { solveWithHighs } from '../dist/adapters/solver/highs.js';
+import { featureOf, poseOfRound } from '../dist/core/estimate/pose.js';
+import { planDepth } from '../dist/core/plan/depth.js';
+import { planPasses } from '../dist/core/plan/passes.js';
+import { planProblem } from '../dist/core/plan/problem.js';
+import { summary, timed } from './clock.mjs';
+import { highsAlone, recording } from './highs.mjs';
+import { benchInput, seeds } from './slide.mjs';
+
+/** The contract's problem of each saddle's first round. */
+const problems = seeds.map((seed) => {
+  const input = benchInput(seed, 1);
+  const pose = poseOfRound(input.rounds[0]);
+  const values = Object.fromEntries(input.features.map((f) => [f.name, featureOf(pose, f).value]));
+  return planProblem(input, values, input.passes);
+});
+
+export async function depthsTiming(quick) {
+  const record = recording(solveWithHighs);
+  for (const problem of problems) await planDepth(problem, record.solve);
+  let turn = 0;
+  const work = () => planDepth(problems[turn++ % problems.length], solveWithHighs);
+  return [
+    {
+      what: 'depths, the least volume (LP)',
+      aim: 'under 10 ms',
+      times: await timed(work, { seconds: quick ? 0.2 : 2 }),
+      highs: highsAlone(
+        record.programs.map((program) => [program]),
+        quick ? 5 : 50,
+      ),
+    },
+  ];
+}
+
+export async function passesTiming(quick) {
+  const record = recording(solveWithHighs);
+  const times = [];
+  for (let k = 0; k < (quick ? 1 : 3); k++)
+    for (const problem of problems) {
+      const start = performance.now();
+      await planPasses(problem, k === 0 ? record.solve : solveWithHighs);
+      times.push(performance.now() - start);
+    }
+  return [
+    {
+      what: 'passes, the least whole ones (MILP)',
+      aim: 'under 500 ms, never over 3 s',
+      times: summary(times),
+      highs: highsAlone(
+        record.programs.map((program) => [program]),
+        1,
+      ),
+    },
+  ];
+}

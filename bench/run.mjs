@@ -1,0 +1,20 @@
+// Medians of what a person waits for, as one table: npm run build, then node bench/run.mjs [quick]
+// The slide: three pads of eight zones each. Beside each figure stands its aim, HiGHS' own share of it, and a named
+// reference timed in the same run, so that a slow machine shows in both.
+import { existsSync } from 'node:fs';
+import { estimateTiming } from './estimate.mjs';
+import { depthsTiming, passesTiming } from './plan.mjs';
+import { restTiming } from './rest.mjs';
+import { steerTiming } from './steer.mjs';
+import { storeTiming } from './store.mjs';
+import { printTable } from './table.mjs';
+
+if (!existsSync(new URL('../dist/core/rest/rest.js', import.meta.url))) {
+  console.error('bench: dist/ is missing; run npm run build first');
+  process.exit(1);
+}
+const quick = process.argv.includes('quick');
+const timings = [];
+for (const timing of [estimateTiming, depthsTiming, passesTiming, restTiming, steerTiming, storeTiming])
+  timings.push(...(await timing(quick)));
+printTable(timings);

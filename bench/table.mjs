@@ -1,0 +1,28 @@
+const figure = (value, unit) => {
+  if (value === undefined) return '';
+  const digits = value >= 100 ? 0 : value >= 10 ? 1 : value >= 1 ? 2 : 3;
+  return `${value.toFixed(digits)} ${unit}`;
+};
+
+/** One line a timing: what, median and worst, its aim, HiGHS' own median, the reference and the ratio to it. */
+export function printTable(timings) {
+  const heads = ['what', 'median', 'worst', 'aim', 'HiGHS alone', 'reference', 'median', 'ours / reference'];
+  const rows = timings.map(({ what, times, unit = 'ms', aim, highs, reference }) => [
+    what,
+    figure(times.median, unit),
+    times.worst === undefined ? '' : figure(times.worst, unit),
+    aim ?? '',
+    highs === undefined ? '' : figure(highs.median, 'ms'),
+    reference?.name ?? '',
+    reference ? figure(reference.times.median, unit) : '',
+    reference ? (times.median / reference.times.median).toPrecision(2) : '',
+  ]);
+  const wide = heads.map((head, c) => Math.max(head.length, ...rows.map((row) => row[c].length)));
+  const line = (cells) =>
+    cells
+      .map((cell, c) => cell.padEnd(wide[c]))
+      .join('  ')
+      .trimEnd();
+  console.log([line(heads), line(wide.map((w) => '─'.repeat(w))), ...rows.map(line)].join('\n'));
+  console.log(`\nNode ${process.version}, ${process.platform} ${process.arch}.`);
+}

@@ -42,26 +42,24 @@ export function MapPane(props: {
     { value: 'depth', words: 'Depth' },
   ] as const;
   return (
-    <>
-      <div className="heading">
-        <h2>
-          {headings[shown]}
-          {shown === 'depth' ? `, ${units === 'metric' ? 'µm' : 'tenths'}` : ''}
-        </h2>
-        <TurnedLink
-          turned={turned}
-          zones={steer.plan.zones.length}
-          onTurn={(how) => write({ kind: 'part turned over', round, how })}
-        />
-        <div className="end">
-          <Segments label="What the map shows" choices={choices} chosen={shown} onChoose={setShown} />
-        </div>
+    <div className="where">
+      <h2>
+        {headings[shown]}
+        {shown === 'depth' ? `, ${units === 'metric' ? 'µm' : 'tenths'}` : ''}
+      </h2>
+      <TurnedLink
+        turned={turned}
+        zones={steer.plan.zones.length}
+        onTurn={(how) => write({ kind: 'part turned over', round, how })}
+      />
+      <div className="segments-line">
+        <Segments label="What the map shows" choices={choices} chosen={shown} onChoose={setShown} />
       </div>
       <PartMap title={headings[shown]} plan={plan} turned={turned} show={show} />
       {shown === 'passes' && steer.plan.action === 'scrape' ? (
         <Strip open={open} passes={passes} now={record.passes.length + 1} />
       ) : null}
-    </>
+    </div>
   );
 }
 

@@ -1,3 +1,4 @@
+import { type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import type { z } from 'zod';
 
 /** One thing wrong with an input: where, what was found, what is expected. */
@@ -114,19 +115,27 @@ export function checked<T extends z.ZodType>(schema: T, value: unknown): z.outpu
  * @throws BadInput  naming the line where the text stops being JSON
  */
 export function parsedJson(text: string): unknown {
+  const plain = text.startsWith('\uFEFF') ? text.slice(1) : text;
   try {
-    return JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text);
-  } catch (failure) {
-    const message = failure instanceof Error ? failure.message : String(failure);
-    const at = /position (\d+)/.exec(message);
-    const before = at ? text.slice(0, Number(at[1])) : text;
-    const line = before.split('\n').length;
-    throw new BadInput([
-      {
-        path: `line ${line}`,
-        found: text.trim() === '' ? 'nothing' : message.replace(/ in JSON at position.*$/, ''),
-        expected: 'JSON',
-      },
-    ]);
+    return JSON.parse(plain);
+  } catch {
+    throw new BadInput([notJson(plain)]);
   }
+}
+
+/** Where and how a text stops being JSON; looked for only once it is known not to be. */
+function notJson(text: string): Issue {
+  if (text.trim() === '') return { path: '', found: 'nothing', expected: 'JSON' };
+  const errors: ParseError[] = [];
+  parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
+  const first = errors[0];
+  const offset = first?.offset ?? text.length;
+  const line = text.slice(0, offset).split('\n').length;
+  const at = text.slice(offset, offset + longestFound).split('\n')[0]!;
+  return {
+    path: `line ${line}`,
+    found:
+      at === '' ? 'the text breaks off' : `${JSON.stringify(at)} (${printParseErrorCode(first?.error ?? 0)})`,
+    expected: 'JSON',
+  };
 }

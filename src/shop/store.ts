@@ -24,7 +24,10 @@ export interface Store {
   readonly jobs: () => Promise<readonly JobLine[]>;
   /** Entries of a job in order, or undefined when there is no such job. */
   readonly entries: (job: string) => Promise<readonly Entry[] | undefined>;
-  /** Makes a job with its first entries, all or none. `conflict` when a job of this id is there with other entries. */
+  /**
+   * Makes a job with its first entries, all or none. A job of this id that begins with the same entries gets those it
+   * lacks; one that holds others in their place is a `conflict`.
+   */
   readonly make: (job: string, entries: readonly Entry[]) => Promise<Kept>;
   /** Appends an entry; sending it twice keeps it once. */
   readonly append: (job: string, entry: SentEntry) => Promise<Kept>;

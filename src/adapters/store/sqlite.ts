@@ -18,8 +18,10 @@ const patience_ms = 5_000;
 type Row = Tables['entry'];
 
 /** A workshop in one SQLite file: write-ahead log, and every commit forced to the disk before it is answered. */
-export async function openSqlite(file: string): Promise<Store> {
+export async function openSqlite(file: string, limits: { readonly mostPages?: number } = {}): Promise<Store> {
   const database = open(file);
+  // A bound on the file's size, for shops that want one; beyond it the answer is "disk full".
+  if (limits.mostPages !== undefined) database.pragma(`max_page_count = ${limits.mostPages}`);
   const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
   try {
     await migrate(database, db);
@@ -153,9 +155,20 @@ const make = (db: Kysely<Tables>, job: string, entries: readonly Entry[]): Promi
       .where('job', '=', job)
       .orderBy('seq')
       .execute();
+    // The same beginning is the same job: what is new in either is kept, and a request sent again changes nothing.
+    const shared = Math.min(there.length, entries.length);
+    if (entries.slice(0, shared).some((entry, k) => !isSame(there[k]!, entry))) return { kind: 'conflict' };
     if (there.length > 0) {
-      const same = there.length === entries.length && entries.every((entry, k) => isSame(there[k]!, entry));
-      return same ? { kind: 'kept', seq: there.length, again: true } : { kind: 'conflict' };
+      for (const entry of entries.slice(shared))
+        await transaction
+          .insertInto('entry')
+          .values(rowOf(job, entry, entry.seq))
+          .execute();
+      return {
+        kind: 'kept',
+        seq: Math.max(there.length, entries.length),
+        again: entries.length <= there.length,
+      };
     }
     const { last } = await transaction
       .selectFrom('job')

@@ -8,7 +8,7 @@ import type { Compute } from '../../shop/compute.ts';
 import type { Store } from '../../shop/store.ts';
 import { guardLoopback } from './guards.ts';
 import { jobRoutes } from './jobs.ts';
-import { answerFailures, refusalBody } from './refusals.ts';
+import { answerFailures, bodyLimit_bytes, refusalBody } from './refusals.ts';
 import { sumRoutes } from './sums.ts';
 
 /** All that the server is made of; tests hand it their own. */
@@ -21,8 +21,6 @@ export interface ServerParts {
   readonly page?: string;
 }
 
-/** Larger than any entry; a whole job with years of entries fits too. */
-export const bodyLimit_bytes = 4 * 1024 * 1024;
 /** A person and an outbox write a few entries a second; beyond this it is a loop. */
 const requestsPerMinute = 6_000;
 

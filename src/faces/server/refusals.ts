@@ -10,6 +10,9 @@ export interface RefusalBody {
   readonly issues: readonly Issue[];
 }
 
+/** Larger than any entry; a whole job with years of entries fits too. */
+export const bodyLimit_bytes = 4 * 1024 * 1024;
+
 export const refusalBody = (code: string, message: string, issues: readonly Issue[] = []): RefusalBody => ({
   code,
   message,
@@ -39,6 +42,10 @@ export function answerFailures(app: FastifyInstance): void {
     if (failure instanceof Fault)
       return reply.status(faultStatus[failure.code]).send(refusalBody(failure.code, failure.message));
     const status = failure.statusCode ?? 500;
+    if (status === 413)
+      return reply
+        .status(413)
+        .send(refusalBody('too large', `the body is larger than ${bodyLimit_bytes} bytes; nothing was kept`));
     if (status < 500)
       return reply.status(status).send(refusalBody(failure.code ?? 'refused', failure.message));
     request.log.error(failure);

@@ -16,6 +16,8 @@ export interface Equilibrium {
 const mostSteps = 200;
 /** Forces left over, as a share of the load. */
 const enough = 1e-11;
+/** Forces are differences of what gaps this large would press: a light load on wide gaps is not known better. */
+const rounding = 1e-15;
 /** A slide that has moved by a metre, or turned by a radian, has fallen off. */
 const fallen = 1e6;
 /** A stiffness this small, as a share of the fully pressed slide's, holds nothing. */
@@ -52,18 +54,19 @@ export function equilibrium(
   const down = new Float64Array(held);
   const step = new Float64Array(held);
   const size = norm(force);
+  const left = Math.max(enough * size, rounding * pressingAll(ground, gap_um));
   // With every zone pressed the stiffness over c is this times the identity.
   const full = zones > 0 ? spring[0]! / ground.area_mm2[0]! : 0;
   for (let steps = 0; ; steps++) {
     for (let z = 0; z < zones; z++) gap[z] = gap_um[z]! + dotRow(rows, z, held, c);
     slopeAndStiffness(ground, gap, force, gradient, hessian);
-    if (norm(gradient) <= enough * size)
+    if (norm(gradient) <= left)
       return { coordinates: c, gap_um: gap, converged: !hasFallen(ground, c), steps };
     if (steps >= most || hasFallen(ground, c))
       return { coordinates: c, gap_um: gap, converged: false, steps };
     for (let k = 0; k < held; k++) down[k] = -gradient[k]!;
     const factor = factorSemidefinite(hessian, held, nothing * full);
-    const falls = Math.sqrt(freePart(factor, down, step)) > enough * size;
+    const falls = Math.sqrt(freePart(factor, down, step)) > left;
     if (!falls) solveSemidefinite(factor, down, step);
     // In a fall the pressed zones stay as they are: what they seem to move is rounding.
     for (let z = 0; z < zones; z++) along[z] = falls && gap[z]! < 0 ? 0 : dotRow(rows, z, held, step);
@@ -133,6 +136,17 @@ function leastAlong(
   }
   if (slope >= 0) return t;
   return bend > 0 ? t - slope / bend : Infinity;
+}
+
+/** Size of the forces if every zone were pressed by the whole of its gap. */
+function pressingAll({ zones, held, rows, spring_N_per_um }: Foundation, gap_um: ArrayLike<number>): number {
+  let sum = 0;
+  for (let z = 0; z < zones; z++) {
+    let square = 0;
+    for (let k = 0; k < held; k++) square += rows[z * held + k]! * rows[z * held + k]!;
+    sum += spring_N_per_um[z]! * Math.abs(gap_um[z]!) * Math.sqrt(square);
+  }
+  return sum;
 }
 
 const dotRow = (rows: Float64Array, z: number, held: number, c: Float64Array): number => {

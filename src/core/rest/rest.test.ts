@@ -378,6 +378,15 @@ describe('laws of rest', () => {
     expect(dot(pose.turn_urad, pose.turn_urad)).toBeGreaterThan(0);
   });
 
+  it('a light load on wide gaps still finds its rest, though forces are then small differences of large ones', () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const slide = saddle(3);
+      const load = { force_N: 0.3, at_mm: [7, 120, 40] as Vector, direction: down };
+      const gaps_um = randomGaps(slide, seed, 900, 600);
+      expect(rest({ slide, gaps_um, load, ...ground }).converged, `seed ${seed}`).toBe(true);
+    }
+  });
+
   it('refuses gaps that do not fit the zones', () => {
     const slide = saddle(3);
     const load = { force_N: 100, at_mm: [0, 100, 0] as Vector, direction: down };

@@ -7,9 +7,6 @@ export interface Blueing {
   readonly film_um: number;
 }
 
-/** Roughness that scraping leaves, µm, for a removal per pass (the closed loop's rule: a scraper that takes more leaves more). */
-export const roughnessAfter = (removal_um: number): number => 0.8 + 0.22 * removal_um;
-
 /**
  * The print to expect: the share of each zone that comes up blue.
  *

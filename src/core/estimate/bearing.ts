@@ -1,0 +1,108 @@
+import { type Settling, settling } from '../body/settle.ts';
+import { zoneVector } from '../body/slide.ts';
+import { type Gaussian, takeReading } from '../math/gaussian.ts';
+import { normalBelow, normalDensity, normalQuantile } from '../math/normal.ts';
+import { atLeast, atMost } from '../math/truncated.ts';
+import type { Print } from '../observe/round.ts';
+import type { SlideModel } from './model.ts';
+import { seatedGap, seatedGapRow } from './seat.ts';
+
+/** Shares outside these say only "at least so far" or "at most so far". */
+const telling = { low: 0.04, high: 0.96 };
+/** sd of a zone's gap beside what the share says: a share of the roughness, for few and uneven spots. */
+const gapSdShare = 0.4;
+/** How well a share is read. */
+const shareSd = 0.05;
+/** A zone that shows no blue still carries this share, so that the settling stays determined. */
+const leastCarry = 0.02;
+
+/** Height sd within a zone, µm: what a worn or ground face has, and the texture that a pass leaves. */
+export const roughness = (pass_um: number): number => 0.8 + 0.22 * pass_um;
+
+/** Shares of a print over all zones, undefined where nothing was printed. */
+export function printShares(model: SlideModel, print: Print | undefined): (number | undefined)[] {
+  const shares = zoneVector(model.slide, print ?? {}, Number.NaN);
+  return shares.map((share) => (Number.isNaN(share) ? undefined : share));
+}
+
+/** The settling of a slide whose zones carry by area and by how much of them is blue. */
+export const carriedSettling = (model: SlideModel, shares: readonly number[]): Settling =>
+  settling(
+    model.slide,
+    model.zones.map((zone, z) => zone.area_mm2 * Math.max(leastCarry, shares[z]!)),
+  );
+
+/** Roughness of each zone now, µm. */
+export const zoneRoughness = (model: SlideModel, state: Gaussian): number[] =>
+  model.materialOf.map((k) => roughness(Math.max(0, state.mean[model.layout.whole(k)]!)));
+
+/** What share of each zone is expected to take colour, with all doubt counted in. */
+export function expectedShares(model: SlideModel, state: Gaussian, settled: Settling): number[] {
+  const rough = zoneRoughness(model, state);
+  const offset = state.mean[model.layout.offset]!;
+  return model.zones.map((_, z) => {
+    const gap = seatedGap(model, state, settled, z);
+    return normalBelow((model.film_um - offset - gap.mean) / Math.hypot(rough[z]!, gap.sd));
+  });
+}
+
+/**
+ * Takes a print. A zone of mean gap g and roughness s takes colour on the share b = Φ((film − offset − g)/s), so
+ *
+ *     g + offset = film − s Φ⁻¹(b)      for b from 0.04 to 0.96;
+ *
+ * outside it is known only to be at least, or at most, what those bounds say.
+ * @returns ln of the likelihood of the print
+ */
+export function takePrint(
+  model: SlideModel,
+  state: Gaussian,
+  settled: Settling,
+  shares: readonly (number | undefined)[],
+): number {
+  const rough = zoneRoughness(model, state);
+  let logLikelihood = 0;
+  const printed = shares.flatMap((share, z) => (share === undefined ? [] : [{ share, z }]));
+  const within = ({ share }: { share: number }) => share > telling.low && share < telling.high;
+  // What says a number first: the bounds are then taken about a better middle.
+  for (const { share, z } of [...printed.filter(within), ...printed.filter((one) => !within(one))]) {
+    const s = rough[z]!;
+    const bound = Math.min(telling.high, Math.max(telling.low, share));
+    const deviate = normalQuantile(bound);
+    const value = model.film_um - s * deviate;
+    const noise = (gapSdShare * s) ** 2 + ((shareSd * s) / normalDensity(deviate)) ** 2;
+    const row = seatedGapRow(model, settled, z);
+    row[model.layout.offset] = 1;
+    logLikelihood += within({ share })
+      ? takeValue(state, row, value, noise)
+      : takeBound(state, row, value, noise, share <= telling.low);
+  }
+  return logLikelihood;
+}
+
+function takeValue(state: Gaussian, row: Float64Array, value: number, noise: number): number {
+  const { off, variance } = takeReading(state, row, value, noise);
+  return -0.5 * (off ** 2 / variance + Math.log(2 * Math.PI * variance));
+}
+
+/**
+ * Takes "at least" or "at most": the moments of the truncated normal of what the row sees, given to the state as the
+ * reading that would have led to the same moments.
+ */
+function takeBound(state: Gaussian, row: Float64Array, bound: number, noise: number, least: boolean): number {
+  const seen = Array.from({ length: state.size }, (_, i) => (row[i] === 0 ? [] : [i])).flat();
+  let mean = 0;
+  let variance = noise;
+  for (const i of seen) {
+    mean += row[i]! * state.mean[i]!;
+    for (const j of seen) variance += row[i]! * row[j]! * state.covariance[i * state.size + j]!;
+  }
+  const cut = (least ? atLeast : atMost)(mean, Math.sqrt(variance), bound);
+  const lost = variance - cut.variance;
+  if (lost > 1e-6 * variance) {
+    const like = (variance * cut.variance) / lost;
+    const value = mean + ((cut.mean - mean) * (variance + like)) / variance;
+    takeReading(state, row, value, noise + like);
+  }
+  return cut.logChance;
+}

@@ -1,0 +1,99 @@
+import { poseSize } from '../body/displacement.ts';
+import type { Settling } from '../body/settle.ts';
+import { cholesky, copyGaussian, type Gaussian, takeReading } from '../math/gaussian.ts';
+import { carriedSettling, expectedShares, roughness, takePrint, zoneRoughness } from './bearing.ts';
+import { firstState } from './first-state.ts';
+import type { SlideModel } from './model.ts';
+import type { RoundReadings } from './readings.ts';
+import { keepRemovalPositive, type Made, takeScraping } from './scraping.ts';
+import { seatCovariance, settledRow } from './seat.ts';
+
+/** What is known after a round's readings and print. */
+export interface Known {
+  readonly state: Gaussian;
+  /** How the slide rests in this round: by area and blue. */
+  readonly settled: Settling;
+  /** Share of each zone that bears: as printed, or as expected where nothing was printed. */
+  readonly shares: readonly number[];
+  /** Share of each zone that was expected to take colour before the print was seen; absent in the first round. */
+  readonly expected?: readonly number[];
+  /** ln of the likelihood of this round's readings and print, given all before. */
+  readonly logLikelihood: number;
+}
+
+/** What a round brings, ready to be taken. */
+export interface Taking {
+  readonly readings: RoundReadings;
+  /** One a zone; undefined where nothing was printed. */
+  readonly print: readonly (number | undefined)[];
+}
+
+/** The first round: nothing is believed of the pose. */
+export function firstRound(model: SlideModel, taking: Taking): Known {
+  const rough = model.materialOf.map((k) => roughness(model.passes[k]!.um));
+  const shares = taking.print.map((share) => share ?? 1);
+  const settled = carriedSettling(model, shares);
+  const state = firstState(model, taking.readings, settled, rough);
+  const logLikelihood = takePrint(model, state, settled, taking.print);
+  return { state, settled, shares, logLikelihood };
+}
+
+/** A later round: what was made since the last one, then readings, then the print. */
+export function nextRound(model: SlideModel, before: Known, made: Made | undefined, taking: Taking): Known {
+  const state = copyGaussian(before.state);
+  if (made) takeScraping(model, state, made);
+  const expected = expectedShares(model, state, before.settled);
+  const shares = taking.print.map((share, z) => share ?? expected[z]!);
+  const settled = carriedSettling(model, shares);
+  const logLikelihood =
+    takePose(model, state, settled, taking.readings) + takePrint(model, state, settled, taking.print);
+  keepRemovalPositive(model, state);
+  return { state, settled, shares, expected, logLikelihood };
+}
+
+/**
+ * Takes a round's readings, the seat's own chance with them: all readings of a round see the same seat, so their noise is
+ * 1 + L S Lᵀ, made independent again by its Cholesky factor.
+ */
+function takePose(model: SlideModel, state: Gaussian, settled: Settling, readings: RoundReadings): number {
+  const { layout } = model;
+  const seat = seatCovariance(settled, zoneRoughness(model, state));
+  const { rows, values } = readings;
+  const noise = rows.map((a, i) =>
+    rows.map((b, k) => {
+      let sum = i === k ? 1 : 0;
+      for (let p = 0; p < poseSize; p++)
+        for (let q = 0; q < poseSize; q++) sum += a[p]! * seat[p]![q]! * b[q]!;
+      return sum;
+    }),
+  );
+  const lower = cholesky(noise);
+  const over = rows.map((row) => {
+    const out = settledRow(model, settled, row);
+    layout.faces.forEach((_, f) => {
+      out[layout.face(f)] = row[poseSize + f]!;
+    });
+    return out;
+  });
+  let logLikelihood = -0.5 * readings.residual;
+  const evened: { row: Float64Array; value: number }[] = [];
+  rows.forEach((_, i) => {
+    const row = over[i]!.slice();
+    let value = values[i]!;
+    for (let k = 0; k < i; k++) {
+      const part = lower[i]![k]!;
+      for (let j = 0; j < row.length; j++) row[j]! -= part * evened[k]!.row[j]!;
+      value -= part * evened[k]!.value;
+    }
+    const root = lower[i]![i]!;
+    for (let j = 0; j < row.length; j++) row[j]! /= root;
+    value /= root;
+    evened.push({ row, value });
+    logLikelihood -= Math.log(root);
+  });
+  for (const { row, value } of evened) {
+    const { off, variance } = takeReading(state, row, value, 1);
+    logLikelihood -= 0.5 * (off ** 2 / variance + Math.log(2 * Math.PI * variance));
+  }
+  return logLikelihood;
+}

@@ -32,20 +32,26 @@ export interface BenchSide {
  * `out` is the axis nearest to the mean of the pads' normals (z on a lathe saddle), across = out × travel.
  */
 export function onBench(slide: Slide, turnedOver: TurnedOver): BenchSide {
-  const travel = axisVector(slide.free);
-  const out = outOf(slide);
-  const across = cross(out, travel);
+  const { right: travel, away: across, up: out } = onWays(slide);
   const isEndOverEnd = turnedOver === 'end over end';
   const right = isEndOverEnd ? scale(travel, -1) : travel;
   const away = isEndOverEnd ? across : scale(across, -1);
-  const up = scale(out, -1);
-  return {
-    right,
-    away,
-    up,
-    place: (p) => ({ right_mm: dot(right, p), away_mm: dot(away, p), up_mm: dot(up, p) }),
-  };
+  return lying(right, away, scale(out, -1));
 }
+
+/** The part as it sits on its ways: travel to the right, across away from the viewer, out of the ways up. */
+export function onWays(slide: Slide): BenchSide {
+  const travel = axisVector(slide.free);
+  const out = outOf(slide);
+  return lying(travel, cross(out, travel), out);
+}
+
+const lying = (right: Vector, away: Vector, up: Vector): BenchSide => ({
+  right,
+  away,
+  up,
+  place: (p) => ({ right_mm: dot(right, p), away_mm: dot(away, p), up_mm: dot(up, p) }),
+});
 
 /** The axis, with its sign, along which the slide lifts off its ways. */
 export function outOf(slide: Slide): Vector {

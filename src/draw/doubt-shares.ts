@@ -30,7 +30,7 @@ export function doubtShares(figure: DoubtSharesFigure): Shape {
   const textRoom = Math.max(0, ...rows.map((row) => textWidth(row.text, size))) + 14;
   const nameRoom = Math.min(
     Math.max(0, ...rows.map((row) => textWidth(row.name, size))) + 10,
-    (width - textRoom) * 0.58,
+    width - textRoom - 96,
   );
   const pinRoom = width - textRoom - nameRoom;
   const largest = Math.max(...rows.map((row) => row.doubt), 1e-9);

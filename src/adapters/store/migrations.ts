@@ -1,41 +1,42 @@
-import { type Kysely, sql } from 'kysely';
+import { type Compilable, type Kysely, sql } from 'kysely';
 import type { Tables } from './tables.ts';
 
 /** One step of the schema; steps are numbered from 1 without a gap and never changed once they are out. */
 export interface Migration {
   readonly number: number;
-  readonly up: (db: Kysely<Tables>) => Promise<void>;
+  readonly statements: (db: Kysely<Tables>) => readonly Compilable[];
 }
+
+/** The ledger is append-only; the database itself refuses anything else. */
+const guard = (name: string, event: 'update' | 'delete') => (db: Kysely<Tables>) => ({
+  compile: () =>
+    sql`create trigger ${sql.ref(name)} before ${sql.raw(event)} on entry begin select raise(abort, 'the ledger is append-only'); end`.compile(
+      db,
+    ),
+});
 
 export const migrations: readonly Migration[] = [
   {
     number: 1,
-    up: async (db) => {
-      await db.schema
+    statements: (db) => [
+      db.schema
         .createTable('job')
         .addColumn('id', 'text', (column) => column.primaryKey())
-        .addColumn('place', 'integer', (column) => column.notNull().unique())
-        .execute();
-      await db.schema
+        .addColumn('place', 'integer', (column) => column.notNull().unique()),
+      db.schema
         .createTable('entry')
         .addColumn('job', 'text', (column) => column.notNull().references('job.id'))
         .addColumn('seq', 'integer', (column) => column.notNull())
         .addColumn('id', 'text', (column) => column.notNull())
         .addColumn('at', 'text', (column) => column.notNull())
         .addColumn('kind', 'text', (column) => column.notNull())
-        /** The deed as it was written, JSON. */
+        // The deed as it was written, JSON.
         .addColumn('deed', 'text', (column) => column.notNull())
         .addPrimaryKeyConstraint('entry_place', ['job', 'seq'])
-        .addUniqueConstraint('entry_id', ['job', 'id'])
-        .execute();
-      // The ledger is append-only; the database itself refuses anything else.
-      await sql`create trigger entry_kept before update on entry begin select raise(abort, 'the ledger is append-only'); end`.execute(
-        db,
-      );
-      await sql`create trigger entry_stays before delete on entry begin select raise(abort, 'the ledger is append-only'); end`.execute(
-        db,
-      );
-    },
+        .addUniqueConstraint('entry_id', ['job', 'id']),
+      guard('entry_kept', 'update')(db),
+      guard('entry_stays', 'delete')(db),
+    ],
   },
 ];
 

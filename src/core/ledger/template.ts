@@ -23,14 +23,14 @@ export interface Dimension {
 }
 
 /** A material, and what a pass of it is first believed to take. */
-export interface TemplateMaterial extends PassSize {
+interface TemplateMaterial extends PassSize {
   readonly label: string;
   /** Where the figure comes from. */
   readonly source: string;
 }
 
 /** A band as the shop says it: a fall over a length for a turn, a distance for a shift. */
-export interface TemplateTarget {
+interface TemplateTarget {
   readonly feature: string;
   readonly low_um: Measure;
   readonly high_um: Measure;
@@ -87,7 +87,7 @@ export interface Template {
 export type TemplateAnswers = Readonly<Record<string, number | string>>;
 
 /** One dimension that cannot be taken. */
-export interface DimensionRefusal {
+interface DimensionRefusal {
   readonly key: string;
   readonly found: string;
   readonly expected: string;
@@ -100,7 +100,7 @@ export type BuiltPlan =
 export const surfaceKey = 'surface';
 
 /** What stands in a template until the user says otherwise. */
-export function templateDefaults(template: Template): Record<string, number | string> {
+function templateDefaults(template: Template): Record<string, number | string> {
   const given = template.dimensions.flatMap(({ key, value }) => (value === undefined ? [] : [[key, value]]));
   return { ...Object.fromEntries(given), [surfaceKey]: template.surface.value };
 }

@@ -17,7 +17,7 @@ interface Bearing {
 }
 
 /** Two flanks on a fixed ridge (an inverted V) or in a fixed groove. `y_mm` is the apex, `z_mm` the middle height of the flanks. */
-export interface VeeWay extends Bearing {
+interface VeeWay extends Bearing {
   readonly kind: 'vee';
   readonly shape: 'ridge' | 'groove';
   readonly minus_name: string;
@@ -30,14 +30,14 @@ export interface VeeWay extends Bearing {
 }
 
 /** A level way that carries from below. */
-export interface FlatWay extends Bearing {
+interface FlatWay extends Bearing {
   readonly kind: 'flat';
   readonly name: string;
   readonly width_mm: Measure;
 }
 
 /** A guiding flank. `faces` says where the fixed flank looks: away from the part's middle (y 0) or toward it. */
-export interface FlankWay extends Bearing {
+interface FlankWay extends Bearing {
   readonly kind: 'flank';
   readonly name: string;
   readonly width_mm: Measure;
@@ -47,7 +47,7 @@ export interface FlankWay extends Bearing {
 }
 
 /** Any other bearing face, with its normal from the fixed way into the part. */
-export interface PadWay extends Bearing {
+interface PadWay extends Bearing {
   readonly kind: 'pad';
   readonly name: string;
   readonly width_mm: Measure;

@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
 import { type SentEntry, storedEntry } from '../../contract/entry.ts';
+import { BadInput } from '../../contract/refusal.ts';
 import type { Entry } from '../../core/ledger/entry.ts';
 import { Fault, type JobLine, type Kept, type Store } from '../../shop/store.ts';
 import { checkGaps, migrations } from './migrations.ts';
@@ -102,6 +103,8 @@ function migrate({ database, db, run }: Tool): void {
   for (const step of migrations.slice(done))
     database
       .transaction(() => {
+        // Another program may have made the step while this one waited for its turn.
+        if ((database.pragma('user_version', { simple: true }) as number) >= step.number) return;
         for (const statement of step.statements(db)) run(statement);
         database.pragma(`user_version = ${step.number}`);
       })
@@ -114,8 +117,17 @@ const deedOf = (entry: SentEntry | Entry): string => {
 };
 
 /** Held to the schema on the way out too: a file touched by another hand must not reach the sums. */
-const entryOf = (row: Row): Entry =>
-  storedEntry({ ...JSON.parse(row.deed), id: row.id, at: row.at, seq: row.seq });
+function entryOf(row: Row): Entry {
+  try {
+    return storedEntry({ ...JSON.parse(row.deed), id: row.id, at: row.at, seq: row.seq });
+  } catch (failure) {
+    if (!(failure instanceof BadInput || failure instanceof SyntaxError)) throw failure;
+    throw new Fault(
+      'damaged',
+      `entry ${row.seq} of job ${JSON.stringify(row.job)} cannot be read (${failure.message}); keep the file, and bring the job in from its last export`,
+    );
+  }
+}
 
 const rowOf = (job: string, entry: SentEntry, seq: number): Row => ({
   job,

@@ -1,0 +1,31 @@
+/** The library's door: every public name, and where it lives. */
+
+export { solveWithHighs } from './adapters/solver/highs.ts';
+export { type JobFile, jobFile, jobFileText } from './contract/job-file.ts';
+export { type NewJob, newJob } from './contract/new-job.ts';
+export { BadInput, type Issue, parsedJson } from './contract/refusal.ts';
+export { restInput } from './contract/rest.ts';
+export { steerInput, writtenSteerInput } from './contract/steer.ts';
+export { type Template, templateInput } from './contract/template.ts';
+export { caseInput } from './contract/worked-case.ts';
+export type { Feature, Target } from './core/body/feature.ts';
+export type { Pad } from './core/body/pad.ts';
+export type { Slide } from './core/body/slide.ts';
+export type { Vector } from './core/body/vector.ts';
+export type { Deed, Entry, JobPlan } from './core/ledger/entry.ts';
+export { foldJob, type Job } from './core/ledger/job.ts';
+export { steerInput as jobSteerInput } from './core/ledger/steer-input.ts';
+export type { Height } from './core/observe/height.ts';
+export type { Level } from './core/observe/level.ts';
+export type { PassSize, Print, Round, Scraped, SinkLimit, SteerInput } from './core/observe/round.ts';
+export type { Sweep } from './core/observe/sweep.ts';
+export type { SteerAnswer } from './core/plan/answer.ts';
+export type { BindingLimit, NoAnswer } from './core/plan/problem.ts';
+export type { LinearProgram, Solution, Solve } from './core/plan/program.ts';
+export { readDeviation } from './core/quantity/deviation.ts';
+export { readLength } from './core/quantity/length.ts';
+export { sayDeviation } from './core/quantity/say.ts';
+export { readSlope, saySlope } from './core/quantity/slope.ts';
+export type { RestAnswer, RestInput } from './core/rest/rest.ts';
+export { rest } from './shop/rest.ts';
+export { steer } from './shop/steer.ts';

@@ -18,6 +18,8 @@ import { steer } from '../src/shop/steer.ts';
 /** Which simulated machine: its wear, its scraper's hand and every chance come from this number. */
 export const demoSeed = 6;
 const rounds = 4;
+const slipRound = 2;
+const reversalRound = 3;
 const invented = 'Invented: a simulated machine, workshop and person.';
 
 /** The plan of the demo job: the lathe template with the figures of an invented saddle. */
@@ -55,7 +57,11 @@ const machineOf = (plan: JobPlan, seed: number): PracticeMachine =>
     {
       slide: plan.slide,
       features: plan.features,
-      sweeps: ofKind(plan, 'sweep').map(sweepSeen),
+      // Each sweep also with its reference turned over, for the round that does a reversal.
+      sweeps: ofKind(plan, 'sweep').flatMap((setup) => [
+        sweepSeen(setup),
+        { ...sweepSeen(setup), turned_over: true },
+      ]),
       levels: ofKind(plan, 'level').map(levelSeen),
       weight: { force_N: 1100, at_mm: [-12, 125, 120], direction: [0, 0, -1], stiffness_N_per_mm3: 100 },
       removal: { liner: { median_um: 8.3, log_sd: 0.2 } },
@@ -106,20 +112,22 @@ function measureRound(ledger: Ledger, plan: JobPlan, machine: PracticeMachine, r
     support: 'on the bed, own weight',
     temperature_C: 18.5 + 0.3 * round,
   } as const;
-  ofKind(plan, 'sweep').forEach((setup, k) => {
-    const { readings_um } = seen.sweeps[k]!;
-    // The dial is set to zero at the first stop.
-    const readings = readings_um.map((reading) => typedDeviation(reading - readings_um[0]!));
-    if (round === 2) {
+  // The dial is set to zero at the first stop.
+  const dial = (sweep: Sweep) => sweep.readings_um.map((um) => typedDeviation(um - sweep.readings_um[0]!));
+  ofKind(plan, 'sweep').forEach(({ id: setup }, k) => {
+    const readings = dial(seen.sweeps[2 * k]!);
+    const taken = { kind: 'sweep taken', round, setup } as const;
+    if (round === slipRound) {
       // A slip of the thumb, seen at once and taken back.
       const slipped = readings.map((one, i) => (i === 6 ? typedDeviation(one.value * 10) : one));
-      const wrong = ledger.write(
-        { kind: 'sweep taken', round, setup: setup.id, record, readings: slipped },
-        9,
-      );
+      const wrong = ledger.write({ ...taken, record, readings: slipped }, 9);
       ledger.write({ kind: 'undone', entry: wrong });
     }
-    ledger.write({ kind: 'sweep taken', round, setup: setup.id, record, readings }, 8);
+    ledger.write({ ...taken, record, readings }, 8);
+    if (round === reversalRound) {
+      const turned = { ...record, turned_over: true };
+      ledger.write({ ...taken, repeat: 1, record: turned, readings: dial(seen.sweeps[2 * k + 1]!) }, 10);
+    }
   });
   ofKind(plan, 'level').forEach((setup, k) => {
     const reading = typedLevel(seen.levels[k]!.reading_urad);

@@ -1,9 +1,21 @@
+import { estimateSlide } from '../core/estimate/estimate-slide.ts';
 import type { Job } from '../core/ledger/job.ts';
 import { measured, steerInput } from '../core/ledger/steer-input.ts';
-import type { SteerAnswer } from '../core/plan/answer.ts';
+import type { SteerInput } from '../core/observe/round.ts';
+import type { FeatureAnswer, RemovalAnswer, SteerAnswer } from '../core/plan/answer.ts';
+import { featureAnswer } from '../core/plan/answers.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
 import { steer } from './steer.ts';
+
+/** What was known once a round was measured, with nothing from later ones. */
+export interface RoundHistory {
+  /** From 1. */
+  readonly round: number;
+  /** The features that anything up to then had seen. */
+  readonly features: readonly FeatureAnswer[];
+  readonly removal: readonly RemovalAnswer[];
+}
 
 /** What the tool answers for a job as it stands. */
 export interface JobAnswer {
@@ -11,12 +23,35 @@ export interface JobAnswer {
   readonly seq: number;
   /** The round that the answer is about: the last that was measured, from 1; absent before anything was. */
   readonly round?: number;
+  /** Every measured round, oldest first. */
+  readonly rounds: readonly RoundHistory[];
   readonly steer?: SteerAnswer | NoAnswer;
 }
 
-/** Steers a job: the same computation as `steer` on its exported rounds. */
+/** The measured rounds of a job, each as it was known when it was measured. */
+export function roundHistory(input: SteerInput): RoundHistory[] {
+  return estimateSlide(input).rounds.flatMap(({ round, features, removal }) => {
+    if (!measured(input.rounds[round]!)) return [];
+    return [
+      {
+        round: round + 1,
+        features: features.flatMap((feature) =>
+          feature.seen ? [featureAnswer(feature.name, feature.value, feature.sd, input.targets)] : [],
+        ),
+        removal: removal.map(({ material, whole_um, whole_sd_um }) => ({
+          material,
+          um: whole_um,
+          sd_um: whole_sd_um,
+        })),
+      },
+    ];
+  });
+}
+
+/** Steers a job: the same computation as `steer` on its exported rounds, with every round before beside it. */
 export async function answerJob(job: Job, solve: Solve): Promise<JobAnswer> {
   const input = steerInput(job);
-  if (!input.rounds.some(measured)) return { seq: job.seq };
-  return { seq: job.seq, round: input.rounds.length, steer: await steer(input, solve) };
+  if (!input.rounds.some(measured)) return { seq: job.seq, rounds: [] };
+  const answered = await steer(input, solve);
+  return { seq: job.seq, round: input.rounds.length, rounds: roundHistory(input), steer: answered };
 }

@@ -36,8 +36,13 @@ function sweepAnywhere(figure: SetupFigure<SweepSetup>): Shape {
   const reach = { tip: 38 * by, rider: 76 * by, arrow: 112 * by, words: 20 * by };
   const deep = 16 * by;
   const isUpright = Math.abs(plunger[1]) > Math.abs(plunger[0]);
-  const height = Math.round((isUpright ? 330 : 300) * by);
-  const { box, bounds } = room(figure, view, plunger, { ...reach, deep, text, height });
+  const { box, bounds, height } = room(figure, view, plunger, {
+    ...reach,
+    deep,
+    text,
+    edge: 50 * by,
+    most: Math.round((isUpright ? 330 : 300) * by),
+  });
   const { spot } = fitted(bounds, box);
   const from = spot(dot(view.right, setup.from_mm), dot(view.up, setup.from_mm));
   const to = spot(dot(view.right, setup.to_mm), dot(view.up, setup.to_mm));
@@ -85,7 +90,7 @@ function room(
   figure: SetupFigure<SweepSetup>,
   view: View,
   plunger: Spot,
-  size: { arrow: number; words: number; deep: number; text: number; height: number },
+  size: { arrow: number; words: number; deep: number; text: number; edge: number; most: number },
 ) {
   const { setup, slide, width } = figure;
   const slideAt = slideBounds(slide, view.name);
@@ -98,14 +103,17 @@ function room(
     high: Math.max(slideAt.high, ...ups),
   };
   const back = size.arrow + size.words;
-  const edge = 40;
+  const { edge } = size;
   const left = edge + (plunger[0] > 0.5 ? back : 0);
   const right = edge + (plunger[0] < -0.5 ? back : 0);
   const top = size.text + 14 + (plunger[1] > 0.5 ? back : size.deep);
   const bottom = size.text + 14 + (plunger[1] < -0.5 ? back : size.deep);
+  const perMm = (width - left - right) / (bounds.right - bounds.left || 1);
+  const height = Math.min(Math.ceil((bounds.high - bounds.low) * perMm) + top + bottom, size.most);
   return {
     bounds,
-    box: { x: left, y: top, width: width - left - right, height: size.height - top - bottom },
+    height,
+    box: { x: left, y: top, width: width - left - right, height: height - top - bottom },
   };
 }
 
@@ -114,7 +122,7 @@ function plusArrow(from: Spot, plunger: Spot, along: Spot, text: number, by: num
   const aside = along[0] || along[1] ? along : quarter(plunger);
   const isAcross = Math.abs(plunger[0]) >= Math.abs(plunger[1]);
   const beside = step(step(from, aside, (isAcross ? 30 : 24) * by), plunger, -10);
-  return inIsPlus(beside, plunger, text, 34 * by);
+  return inIsPlus(beside, plunger, text, 34 * by, aside[0] < 0 ? -1 : 1);
 }
 
 function ends(

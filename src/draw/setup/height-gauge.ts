@@ -16,7 +16,7 @@ export function heightGauge(figure: SetupFigure<HeightSetup>): Shape {
   const { setup, slide, places, width } = figure;
   const found = viewShowing(slide, setup.direction);
   const view = viewFrom(found === 'side' ? 'end' : found, slide, places);
-  const { by, text, isWide } = setupScale(width);
+  const { by, text } = setupScale(width);
   const height = Math.round(270 * by);
   const bounds = slideBounds(slide, view.name);
   const at = { right: dot(view.right, setup.at_mm), up: dot(view.up, setup.at_mm) };
@@ -84,6 +84,6 @@ export function heightGauge(figure: SetupFigure<HeightSetup>): Shape {
       weight: 640,
     }),
     disc([standX, ground + 1], 1, 9 * by),
-    edges(view, width, height, text, isWide),
+    edges(view, width, height, text),
   );
 }

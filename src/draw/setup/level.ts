@@ -18,7 +18,7 @@ export function levelOnSlide(figure: SetupFigure<LevelSetup>): Shape {
   const isAcross = Math.abs(dot(side.away, setup.along)) >= Math.abs(dot(side.right, setup.along));
   const view = viewFrom(isAcross ? 'end' : 'side', slide, places);
   const isPlusRight = dot(view.right, setup.along) > 0;
-  const { by, text, isWide } = setupScale(width);
+  const { by, text } = setupScale(width);
   const height = Math.round(214 * by);
   const box = { x: 22, y: text + 70 * by, width: width - 44, height: height - 2 * text - 92 * by };
   const bounds = slideBounds(slide, view.name);
@@ -42,7 +42,7 @@ export function levelOnSlide(figure: SetupFigure<LevelSetup>): Shape {
     arrow([plusX, base - 8], [plusX, base - 42 * by], palette.ink, 3, 12),
     plusWords(plusX, base - 22 * by, isPlusRight, text, width),
     disc([middle - (isPlusRight ? 1 : -1) * (long / 2 + 14 * by), top[1] - tall / 2], 1, 9 * by),
-    edges(view, width, height, text, isWide),
+    edges(view, width, height, text),
   );
 }
 
@@ -77,7 +77,7 @@ function plusWords(x: number, y: number, isRight: boolean, size: number, width: 
 }
 
 /** The names of both ends under the drawing, and from where it is seen over it. */
-export function edges(view: View, width: number, height: number, size: number, _isWide: boolean): Shape[] {
+export function edges(view: View, width: number, height: number, size: number): Shape[] {
   const quiet = { size, weight: 480, fill: palette.ink2 };
   return [
     label(0, size, view.seen, quiet),

@@ -99,13 +99,27 @@ export function indicator(tip: Spot, plunger: Spot, reach: number, radius: numbe
   );
 }
 
-/** "in is plus": an arrow the way the plunger goes in, with its words. */
-export function inIsPlus(from: Spot, plunger: Spot, size: number, length: number): Shape[] {
+/**
+ * "in is plus": an arrow the way the plunger goes in, with its words.
+ *
+ * @param aside  on which side of an upright arrow the words stand: away from the dial
+ */
+export function inIsPlus(
+  from: Spot,
+  plunger: Spot,
+  size: number,
+  length: number,
+  aside: 1 | -1 = 1,
+): Shape[] {
   const to = step(from, plunger, -length);
   const isAcross = Math.abs(plunger[0]) >= Math.abs(plunger[1]);
+  const lettering = { size, weight: 660 };
   const words = isAcross
-    ? label(Math.min(from[0], to[0]), from[1] - 9, 'in is plus', { size, weight: 660 })
-    : label(from[0] + 10, (from[1] + to[1]) / 2 + size * 0.35, 'in is plus', { size, weight: 660 });
+    ? label(from[0], from[1] - 9, 'in is plus', { ...lettering, anchor: plunger[0] > 0 ? 'end' : 'start' })
+    : label(from[0] + aside * 10, (from[1] + to[1]) / 2 + size * 0.35, 'in is plus', {
+        ...lettering,
+        anchor: aside > 0 ? 'start' : 'end',
+      });
   return [arrow(from, to, palette.ink, 3.4, 13), words];
 }
 

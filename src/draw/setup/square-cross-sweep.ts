@@ -6,7 +6,7 @@ import { chamfered, line, pathThrough, rectangle, type Spot } from '../line.ts';
 import { palette } from '../palette.ts';
 import { type Shape, shape } from '../shape.ts';
 import { barsOf } from '../slide-section.ts';
-import { label, textWidth } from '../text.ts';
+import { brokenLines, label } from '../text.ts';
 import { placeTexts, type SetupFigure, setupScale, signAlong } from './figure.ts';
 import { disc, ghost, indicator, inIsPlus, rider, touchedBody, travelArrow } from './parts.ts';
 import { type View, viewFrom } from './view.ts';
@@ -38,7 +38,7 @@ export function squareCrossSweep(figure: SetupFigure<SweepSetup>): Shape {
   const face = x(0.235);
   const places_ = placeTexts(figure);
   const lettering = { size: text, weight: 560 };
-  const travelX = x(0.84);
+  const travelX = x(0.795);
   const beside = (spot: number) =>
     isLeft ? { x: spot, anchor: 'start' as const } : { x: spot, anchor: 'end' as const };
   const touchY = (top + bottom) / 2 - (isUp ? 30 * by : -6 * by);
@@ -62,7 +62,7 @@ export function squareCrossSweep(figure: SetupFigure<SweepSetup>): Shape {
       fill: palette.paper,
       anchor: 'middle',
     }),
-    indicator([face - toward[0] * 3, start], toward, 40 * by, 17 * by, 14 * by),
+    indicator([face - toward[0] * 3, start], toward, 40 * by, 17 * by, Math.abs(x(0.53) - face) - 56 * by),
     inIsPlus([face - toward[0] * 8, start - 30 * by], toward, text, 36 * by),
     disc([face - toward[0] * (16 + 4 * by), touchY], 2, 9 * by),
     label(beside(face - toward[0] * (8 + 4 * by)).x, touchY + 9 * by + text + 2, 'touches', {
@@ -81,7 +81,7 @@ export function squareCrossSweep(figure: SetupFigure<SweepSetup>): Shape {
         ]
       : [],
     travelArrow([travelX, start], [travelX, end]),
-    travelWords(figure, places_, travelX, start, end, width, text),
+    travelWords(figure, places_, travelX, start, end, isLeft, text),
     group({}, line([block.x, Math.max(start, end) + block.tall / 2], [block.x, bottom + 2], palette.ink, 2)),
     disc([block.x, bottom + 9 * by * 0.6], 1, 9 * by),
     isWide && figure.words?.rides
@@ -187,20 +187,25 @@ function travelWords(
   x: number,
   start: number,
   end: number,
-  width: number,
+  isRight: boolean,
   size: number,
 ): Shape[] {
   const put = (words: string, y: number, weight: number, fill: string = palette.ink): Shape => {
-    const wide = textWidth(words, size);
-    const at = x + 9 + wide <= width ? x + 9 : x - 9 - wide;
-    return label(at, y, words, { size, weight, fill });
+    return label(isRight ? x + 9 : x - 9, y, words, {
+      size,
+      weight,
+      fill,
+      anchor: isRight ? 'start' : 'end',
+    });
   };
   const inward = end < start ? -1 : 1;
   return [
     put(texts.first, start + inward * 20 + 5, 640),
     put(texts.last, end - inward * 14 + 5, 640),
-    ...(figure.words?.travel && setupScale(width).isWide
-      ? [put(figure.words.travel, (start + end) / 2 + 5, 480, palette.ink2)]
+    ...(figure.words?.travel && size > 14
+      ? brokenLines(figure.words.travel, size, 90).map((words, k) =>
+          put(words, (start + end) / 2 - 10 + k * size * 1.25, 480, palette.ink2),
+        )
       : []),
   ];
 }

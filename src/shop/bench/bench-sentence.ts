@@ -5,15 +5,20 @@ import type { FeatureLine } from './feature-line.ts';
 /** Half a minute a reading, and as long again to set up: what a round's first set-up takes, in minutes. */
 const minutesFor = (readings: number): number => Math.max(2, Math.ceil(readings / 2));
 
-/** The round has no readings: what to do first, how many readings, how long. */
-export function emptySentence(first: Setup | undefined): Phrase {
-  if (!first) return ['No readings in this round. Enter the print.'];
-  const readings = first.kind === 'sweep' ? first.points : 1;
-  const what = { sweep: 'sweep', level: 'level', height: 'height' }[first.kind];
+/**
+ * The round has no answer yet: what to do next, how many readings, how long.
+ * @param next   the set-up to do next
+ * @param taken  names of the set-ups that have readings already
+ */
+export function measuringSentence(next: Setup | undefined, taken: readonly string[]): Phrase {
+  const start = taken.length === 0 ? 'No readings in this round.' : `${capital(taken.join(', '))}: kept.`;
+  if (!next) return [`${start} Enter the print.`];
+  const readings = next.kind === 'sweep' ? next.points : 1;
+  const what = taken.length === 0 ? next.kind : next.name;
   return [
-    'No readings in this round. Start with the ',
+    `${start} ${taken.length === 0 ? 'Start with the' : 'Next:'} `,
     { b: what },
-    `: ${counted(readings, 'reading')}, about ${minutesFor(readings)} minutes.`,
+    `, ${counted(readings, 'reading')}, about ${minutesFor(readings)} minutes.`,
   ];
 }
 

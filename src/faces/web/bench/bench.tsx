@@ -11,7 +11,7 @@ import type { JobAnswer } from '../keep/answer.ts';
 import { type OpenJob, useAnswer } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
 import { AlarmBench } from './alarm-bench.tsx';
-import { EmptyBench } from './empty-bench.tsx';
+import { MeasuringBench } from './measuring-bench.tsx';
 import { NoAnswerBench } from './no-answer-bench.tsx';
 import { PlanBench } from './plan-bench.tsx';
 import { StopBench } from './stop-bench.tsx';
@@ -43,7 +43,9 @@ function Bench({ open }: { readonly open: OpenJob }) {
   const measured = Object.keys(record.taken).length > 0 || record.print !== undefined;
   const plan = answer?.steer && measured ? roundPlan(answer.steer) : undefined;
   const deed = nextDeed(soFar(record, job.plan), plan);
-  if (!measured) return <EmptyBench open={open} units={units} answer={answer} deed={deed} />;
+  const waiting = answer?.steer?.ok === false && answer.steer.why === 'not seen' && deed.kind === 'measure';
+  if (!measured || waiting)
+    return <MeasuringBench open={open} units={units} answer={answer} deed={deed} record={record} />;
   // Nothing is shown before the first answer is here: it takes less than a blink.
   if (!answer?.steer) return <main className="page bench-page" aria-busy="true" />;
   const view: BenchView = { open, units, record, answer, deed };

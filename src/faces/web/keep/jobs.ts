@@ -37,6 +37,13 @@ export const outbox = new Outbox(phoneShelf, async (parcel) => {
   const delivery = await deliver(parcel);
   if (delivery.kind === 'kept') {
     buzz(1);
+    // Into the job before it leaves the outbox, so that the screen never falls back to a ledger without it.
+    const kept: Entry = { ...parcel.entry, seq: delivery.seq };
+    queries.setQueryData<JobView>(['job', parcel.job, 'entries'], (view) =>
+      view && !view.entries.some((entry) => entry.id === kept.id)
+        ? { ...view, seq: Math.max(view.seq, kept.seq), entries: [...view.entries, kept] }
+        : view,
+    );
     void queries.invalidateQueries({ queryKey: ['job', parcel.job] });
     void queries.invalidateQueries({ queryKey: ['jobs'] });
   }

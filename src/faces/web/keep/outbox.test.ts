@@ -31,7 +31,7 @@ describe('entries on this phone', () => {
     const arrived: Parcel[] = [];
     const online = new Outbox(shelf, async (parcel) => {
       arrived.push(parcel);
-      return { kind: 'kept' };
+      return { kind: 'kept', seq: 7 };
     });
     expect(texts(online.state().waiting)).toEqual(['first', 'second', 'third']);
     await online.deliver();
@@ -54,7 +54,7 @@ describe('entries on this phone', () => {
     await outbox.deliver();
     expect(tried).toEqual(['one', 'one']);
     expect(outbox.state().trouble).toBe('the disk is full');
-    answer = { kind: 'kept' };
+    answer = { kind: 'kept', seq: 7 };
     await outbox.deliver();
     expect(outbox.state().trouble).toBeUndefined();
     expect(tried).toEqual(['one', 'one', 'one', 'two']);
@@ -62,7 +62,9 @@ describe('entries on this phone', () => {
 
   it('keeps a refused entry with the reason, and goes on with the next', async () => {
     const outbox = new Outbox(mapShelf(), async (parcel) =>
-      texts([parcel])[0] === 'bad' ? { kind: 'refused', why: 'round: 9; expected 3' } : { kind: 'kept' },
+      texts([parcel])[0] === 'bad'
+        ? { kind: 'refused', why: 'round: 9; expected 3' }
+        : { kind: 'kept', seq: 7 },
     );
     outbox.add(note('bad'));
     outbox.add(note('good'));
@@ -80,7 +82,7 @@ describe('entries on this phone', () => {
         throw new Error('quota');
       },
     };
-    const outbox = new Outbox(full, async () => ({ kind: 'kept' }));
+    const outbox = new Outbox(full, async () => ({ kind: 'kept', seq: 7 }));
     expect(() => outbox.add(note('lost?'))).toThrow('quota');
   });
 

@@ -9,7 +9,7 @@ export interface Parcel {
 
 /** What came of handing a parcel over: kept; out of reach (try again); or refused, with the words for it. */
 export type Delivery =
-  | { readonly kind: 'kept' }
+  | { readonly kind: 'kept'; readonly seq: number }
   | { readonly kind: 'out of reach' }
   | { readonly kind: 'cannot keep'; readonly why: string }
   | { readonly kind: 'refused'; readonly why: string };

@@ -51,8 +51,8 @@ export const jobAddress = (id: string): string => `/api/jobs/${encodeURIComponen
 /** Hands one entry to the shop. A lost connection and an overloaded server are worth trying again; a 4xx is not. */
 export async function deliver(parcel: Parcel): Promise<Delivery> {
   try {
-    await posted<{ seq: number }>(`${jobAddress(parcel.job)}/entries`, parcel.entry);
-    return { kind: 'kept' };
+    const { seq } = await posted<{ seq: number }>(`${jobAddress(parcel.job)}/entries`, parcel.entry);
+    return { kind: 'kept', seq };
   } catch (failure) {
     if (!(failure instanceof Refusing)) return { kind: 'out of reach' };
     if (failure.status >= 500) return { kind: 'cannot keep', why: failure.message };

@@ -194,10 +194,8 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
 const nearestWord = (share: number): BlueWord =>
   share > 0.9 ? 'burnished' : share > 0.45 ? 'heavy' : share > 0.04 ? 'faint' : 'none';
 
-/** After the draft is drawn, the focus goes where the next word belongs. */
+/** The focus goes on before the next key can come: a fast typist must not write over a zone. */
 const focusZone = (place: ZonePlace) =>
-  requestAnimationFrame(() =>
-    document
-      .querySelector<SVGElement>(`[data-pad="${CSS.escape(place.pad)}"][data-zone="${place.zone}"]`)
-      ?.focus(),
-  );
+  document
+    .querySelector<SVGElement>(`[data-pad="${CSS.escape(place.pad)}"][data-zone="${place.zone}"]`)
+    ?.focus();

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Link, Redirect } from 'wouter';
+import { Link, Redirect, useLocation } from 'wouter';
 import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { passesOf, zonesByPad } from '../../../shop/bench/pass.ts';
@@ -25,12 +25,13 @@ function Scrape({ open }: { readonly open: OpenJob }) {
   const bench = `/job/${encodeURIComponent(id)}`;
   if (!answer?.steer) return <main className="page" aria-busy="true" />;
   if (!answer.steer.ok) return <Redirect to={bench} />;
-  if (record.turned === undefined) return <HowTurned open={open} />;
+  if (record.turned === undefined) return <HowTurned open={open} steer={answer.steer} />;
   return <Passes open={open} steer={answer.steer} record={record} bench={bench} />;
 }
 
 /** Asked each time the part is lifted. */
-function HowTurned({ open }: { readonly open: OpenJob }) {
+function HowTurned({ open, steer }: { readonly open: OpenJob; readonly steer: SteerAnswer }) {
+  const passes = zonesByPad(steer.plan.zones, 'passes_now');
   const write = useWrite(open.id);
   const { plan, round, live } = open.job;
   const zones = plan.slide.pads.reduce((sum, pad) => sum + pad.zones, 0);
@@ -47,7 +48,7 @@ function HowTurned({ open }: { readonly open: OpenJob }) {
         title={`The part turned ${before}, as last time`}
         plan={plan}
         turned={before}
-        show={{ kind: 'words', words: {}, round }}
+        show={{ kind: 'passes', passes }}
       />
       <p className="quiet">
         Drawn as last time, turned {before}. Both drawings carry the same {zones} numbers. If the punch mark
@@ -70,6 +71,7 @@ function Passes(props: {
   const { open, steer, record, bench } = props;
   const { plan, round, live } = open.job;
   const write = useWrite(open.id);
+  const [, go] = useLocation();
   const [other, setOther] = useState<Readonly<Record<string, readonly number[]>>>();
   const planned = passesOf(steer.plan.zones);
   const made = record.passes.length;
@@ -103,7 +105,13 @@ function Passes(props: {
               Back to the bench
             </Link>
           </div>
-          <GoButton onPress={() => write({ kind: 'round closed', round })} end="measure again">
+          <GoButton
+            onPress={() => {
+              write({ kind: 'round closed', round });
+              go(bench);
+            }}
+            end="measure again"
+          >
             Set it back: start round {round + 1}
           </GoButton>
         </footer>

@@ -1,5 +1,6 @@
+import type { RoundRecord } from '../../../core/ledger/round-record.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
-import { emptySentence } from '../../../shop/bench/bench-sentence.ts';
+import { measuringSentence } from '../../../shop/bench/bench-sentence.ts';
 import { featureScale } from '../../../shop/bench/feature-scale.ts';
 import type { NextDeed } from '../../../shop/bench/next-deed.ts';
 import { Mark } from '../frame/mark.tsx';
@@ -10,27 +11,29 @@ import { DeedFoot } from './deed-foot.tsx';
 import { pastRounds } from './rounds.ts';
 import { TrendGauge } from './trend-gauge.tsx';
 
-/** The round has no readings yet: the jaws with no pin, what to do first, how many readings, how long. */
-export function EmptyBench(props: {
+/** The round has no answer yet: the jaws with no pin, what to do next, how many readings, how long. */
+export function MeasuringBench(props: {
   readonly open: OpenJob;
   readonly units: UnitSystem;
   readonly answer: JobAnswer | undefined;
   readonly deed: NextDeed;
+  readonly record: RoundRecord;
 }) {
-  const { open, units, answer, deed } = props;
+  const { open, units, answer, deed, record } = props;
   const { plan, round } = open.job;
   const name = plan.targets[0]?.feature ?? plan.features[0]?.name;
   const scale = name === undefined ? undefined : featureScale(plan, name, units);
-  const first = plan.setups.find((setup) => setup.id === deed.setup) ?? plan.setups[0];
+  const next = plan.setups.find((setup) => setup.id === deed.setup);
+  const taken = plan.setups.filter((setup) => record.taken[setup.id]).map((setup) => setup.name);
   return (
     <main className="page with-foot narrow">
       <p className="say">
-        <Words phrase={emptySentence(first)} />
+        <Words phrase={measuringSentence(next, taken)} />
       </p>
       {scale ? (
         <TrendGauge line={undefined} scaleOf={scale} past={pastRounds(answer, scale.feature.name, round)} />
       ) : null}
-      {plan.cautions.map((caution) => (
+      {(taken.length === 0 ? plan.cautions : []).map((caution) => (
         <p className="caution" key={caution}>
           <Mark name="caution" size={20} />
           <span>{caution}</span>

@@ -1,0 +1,100 @@
+import { existsSync, mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type BrowserContext, chromium, type Page } from 'playwright-core';
+
+const chromiumPath = [
+  process.env.CHROMIUM,
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+].find((path) => path && existsSync(path));
+
+const flags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** The two screens the bench is made for. */
+export const phone = { width: 390, height: 844 };
+export const tablet = { width: 1180, height: 820 };
+
+/** What a browser said while a test ran: nothing is the only right answer. */
+export interface Opened {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly complaints: string[];
+  /** Requests to anywhere but the workshop. */
+  readonly strangers: string[];
+}
+
+/** A browser with nothing in its memory. */
+export async function openBrowser(address: string, viewport = phone): Promise<Opened> {
+  if (!chromiumPath)
+    throw new Error('no Chromium; install it (Debian: apt-get install chromium) or set CHROMIUM to its path');
+  const context = await chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), 'waywright-page-')), {
+    executablePath: chromiumPath,
+    headless: true,
+    args: flags,
+    viewport,
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+    reducedMotion: 'reduce',
+    colorScheme: 'light',
+  });
+  const page = context.pages()[0] ?? (await context.newPage());
+  page.setDefaultTimeout(15_000);
+  const complaints: string[] = [];
+  const strangers: string[] = [];
+  page.on('pageerror', (failure) => complaints.push(String(failure)));
+  page.on('console', (message) => {
+    // The browser itself reports a refused connection; the page's answer to it is what the tests look at.
+    if (message.type() === 'error' && !/ERR_CONNECTION_REFUSED|Failed to load resource/.test(message.text()))
+      complaints.push(message.text());
+  });
+  page.on('request', (request) => {
+    if (
+      !request.url().startsWith(address) &&
+      !request.url().startsWith('data:') &&
+      !request.url().startsWith('blob:')
+    )
+      strangers.push(request.url());
+  });
+  return { context, page, complaints, strangers };
+}
+
+/** Presses Tab until what has the focus is called `name` (its accessible name begins so). */
+export async function tabTo(page: Page, name: string): Promise<void> {
+  const passed: string[] = [];
+  for (let press = 0; press < 150; press++) {
+    const here = await page.evaluate(nameOfFocus);
+    if (here.startsWith(name)) return;
+    passed.push(here);
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(
+    `no Tab leads to "${name}"; passed ${[...new Set(passed)].map((one) => `"${one}"`).join(', ')}`,
+  );
+}
+
+/** By Tab to what is called `name`, then Enter. */
+export async function pressKey(page: Page, name: string): Promise<void> {
+  await tabTo(page, name);
+  await page.keyboard.press('Enter');
+}
+
+function nameOfFocus(): string {
+  const here = document.activeElement;
+  if (!here) return '';
+  const label = here.getAttribute('aria-label') ?? (here as HTMLInputElement).labels?.[0]?.textContent;
+  return (label ?? here.textContent ?? '').replace(/\s+/g, ' ').trim();
+}
+
+/** Text of the screen with all kinds of space made one. */
+export const screenText = async (page: Page): Promise<string> =>
+  (await page.locator('body').innerText()).replace(/\s+/g, ' ');

@@ -1,0 +1,150 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Deed, Entry, JobPlan } from '../core/ledger/entry.ts';
+import { foldJob } from '../core/ledger/job.ts';
+import { jobFile, jobFileText } from './job-file.ts';
+import { BadInput } from './refusal.ts';
+
+const demo = jobFile(JSON.parse(readFileSync('demo/saddle.job.json', 'utf8')));
+const { plan } = foldJob(demo.entries.slice(0, 1));
+const copy = () => structuredClone(demo) as { entries: Record<string, unknown>[] } & Record<string, unknown>;
+
+/** Any deed that fits the demo's plan. */
+function deeds(plan: JobPlan): fc.Arbitrary<Deed> {
+  const round = fc.integer({ min: 1, max: 9 });
+  const text = fc.string({ unit: 'grapheme', maxLength: 40 });
+  const value = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+  const reading = fc.record({ typed: text, value });
+  const record = fc.record(
+    {
+      push: fc.constantFrom('climbed' as const, 'fell' as const),
+      turned_over: fc.boolean(),
+      support: text,
+      temperature_C: fc.double({ min: -40, max: 80, noNaN: true }),
+    },
+    { requiredKeys: [] },
+  );
+  const zones = <T>(each: fc.Arbitrary<T>) =>
+    fc.record(
+      Object.fromEntries(
+        plan.slide.pads.map((pad) => [
+          pad.name,
+          fc.array(each, { minLength: pad.zones, maxLength: pad.zones }),
+        ]),
+      ),
+      { requiredKeys: [] },
+    );
+  const readings = plan.setups.map((setup): fc.Arbitrary<Deed> => {
+    const taken = { round, setup: fc.constant(setup.id), record };
+    if (setup.kind !== 'sweep')
+      return fc.record({
+        ...taken,
+        kind: fc.constant(setup.kind === 'level' ? ('level read' as const) : ('height read' as const)),
+        reading,
+      });
+    const all = fc.array(reading, { minLength: setup.points, maxLength: setup.points });
+    return fc.record({ ...taken, kind: fc.constant('sweep taken' as const), readings: all });
+  });
+  return fc.oneof(
+    ...readings,
+    fc.record({
+      kind: fc.constant('print read' as const),
+      round,
+      share: zones(fc.double({ min: 0, max: 1, noNaN: true })),
+    }),
+    fc.record({
+      kind: fc.constant('pass made' as const),
+      round,
+      pass: fc.integer({ min: 1, max: 9 }),
+      spot: fc.boolean(),
+      zones: zones(fc.constantFrom(0, 1)),
+    }),
+    fc.record({ kind: fc.constant('round closed' as const), round }),
+    fc.record({
+      kind: fc.constant('plan amended' as const),
+      change: fc.record({ title: fc.constant('Other') }),
+    }),
+    fc.record({ kind: fc.constant('stop signed' as const), round, note: text }),
+    fc.record({ kind: fc.constant('note' as const), text }),
+    fc.record({ kind: fc.constant('undone' as const), entry: fc.constant('e2') }),
+  );
+}
+
+describe('the job file', () => {
+  it('read and written again gives the same bytes, whatever was done', () => {
+    const list = fc.array(deeds(plan), { minLength: 1, maxLength: 12 });
+    fc.assert(
+      fc.property(list, (all) => {
+        // The second entry is there to be undone.
+        const kept: Deed[] = [{ kind: 'job made', plan }, { kind: 'note', text: 'found dry' }, ...all];
+        const entries = kept.map(
+          (deed, k): Entry => ({ ...deed, id: `e${k + 1}`, at: '2031-11-25T14:32:00+01:00', seq: k + 1 }),
+        );
+        const once = jobFileText(jobFile({ format: 'waywright-job', version: 1, id: 'job', entries }));
+        expect(jobFileText(jobFile(JSON.parse(once)))).toBe(once);
+        expect(JSON.parse(once).entries).toEqual(JSON.parse(JSON.stringify(entries)));
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('the demo’s own file is as it would be written', () => {
+    expect(jobFileText(demo)).toBe(readFileSync('demo/saddle.job.json', 'utf8'));
+  });
+
+  const sweepAt = demo.entries.findIndex((entry) => entry.kind === 'sweep taken');
+  const printAt = demo.entries.findIndex((entry) => entry.kind === 'print read');
+  it.each<[string, string, (file: ReturnType<typeof copy>) => void]>([
+    ['another format', 'format', (f) => Object.assign(f, { format: 'something' })],
+    ['a version that does not exist', 'version', (f) => Object.assign(f, { version: 2 })],
+    ['a key that is not known', 'colour', (f) => Object.assign(f, { colour: 'grey' })],
+    ['no entries', 'entries', (f) => Object.assign(f, { entries: [] })],
+    ['a first entry that makes no job', 'entries[0].kind', (f) => f.entries.splice(0, 1)],
+    [
+      'a job made twice',
+      'entries[1].kind',
+      (f) => f.entries.splice(1, 1, { ...f.entries[0]!, id: 'x', seq: 2 }),
+    ], id: 'x', seq: 2 }),
+    ],
+    ['a gap in the order', 'entries[3].seq', (f) => Object.assign(f.entries[3]!, seq: 9 )],
+    ['one id twice', 'entries[4].id', (f) => Object.assign(f.entries[4]!, id: f.entries[3]!.id )],
+    [
+      'a time without its zone',
+      'entries[2].at',
+      (f) => Object.assign(f.entries[2]!, at: '2031-11-25T14:32:00' ),
+    ],
+    ['a deed that nobody does', 'entries[2].kind', (f) => Object.assign(f.entries[2]!, kind: 'sung' )],
+    [
+      'a set-up that the job does not have',
+      `entries[$sweepAt].setup`,
+      (f) => Object.assign(f.entries[sweepAt]!, setup: 'nowhere' ),
+    ],
+    [
+      'a sweep with a stop too few',
+      `entries[$sweepAt].readings`,
+      (f) => (f.entries[sweepAt]!.readings as unknown[]).pop(),
+    ],
+    [
+      'a print of a pad that is not there',
+      `entries[$printAt].share["top"]`,
+      (f) => Object.assign(f.entries[printAt]!, top: [1] ),
+    ],
+    [
+      'a plan whose pad names no material',
+      'entries[0].plan.slide.pads[0].material',
+      (f) => Object.assign((f.entries[0]!.plan as JobPlan).slide.pads[0]!, material: 'cheese' ),
+    ],
+  ])('%s is refused, by name', (_, path, spoil) => {
+    const file = copy();
+    spoil(file);
+    try {
+      jobFile(file);
+    } catch (refused) {
+      expect(refused).toBeInstanceOf(BadInput);
+      expect((refused as BadInput).issues.map((issue) => issue.path)).toContain(path);
+      return;
+    }
+    throw new Error('it was taken');
+  });
+});

@@ -95,7 +95,12 @@ describe('the job file', () => {
 
   const sweepAt = demo.entries.findIndex((entry) => entry.kind === 'sweep taken');
   const printAt = demo.entries.findIndex((entry) => entry.kind === 'print read');
-  it.each<[string, string, (file: ReturnType<typeof copy>) => void]>([
+  type Spoil = (file: ReturnType<typeof copy>) => void;
+  const change =
+    (k: number, changed: object): Spoil =>
+    (file) =>
+      void Object.assign(file.entries[k]!, changed);
+  it.each<[string, string, Spoil]>([
     ['another format', 'format', (f) => Object.assign(f, { format: 'something' })],
     ['a version that does not exist', 'version', (f) => Object.assign(f, { version: 2 })],
     ['a key that is not known', 'colour', (f) => Object.assign(f, { colour: 'grey' })],
@@ -105,35 +110,30 @@ describe('the job file', () => {
       'a job made twice',
       'entries[1].kind',
       (f) => f.entries.splice(1, 1, { ...f.entries[0]!, id: 'x', seq: 2 }),
-    ], id: 'x', seq: 2 }),
     ],
-    ['a gap in the order', 'entries[3].seq', (f) => Object.assign(f.entries[3]!, seq: 9 )],
-    ['one id twice', 'entries[4].id', (f) => Object.assign(f.entries[4]!, id: f.entries[3]!.id )],
-    [
-      'a time without its zone',
-      'entries[2].at',
-      (f) => Object.assign(f.entries[2]!, at: '2031-11-25T14:32:00' ),
-    ],
-    ['a deed that nobody does', 'entries[2].kind', (f) => Object.assign(f.entries[2]!, kind: 'sung' )],
+    ['a gap in the order', 'entries[3].seq', change(3, { seq: 9 })],
+    ['one id twice', 'entries[4].id', change(4, { id: demo.entries[3]!.id })],
+    ['a time without its zone', 'entries[2].at', change(2, { at: '2031-11-25T14:32:00' })],
+    ['a deed that nobody does', 'entries[2].kind', change(2, { kind: 'sung' })],
     [
       'a set-up that the job does not have',
-      `entries[$sweepAt].setup`,
-      (f) => Object.assign(f.entries[sweepAt]!, setup: 'nowhere' ),
+      `entries[${sweepAt}].setup`,
+      change(sweepAt, { setup: 'nowhere' }),
     ],
     [
       'a sweep with a stop too few',
-      `entries[$sweepAt].readings`,
+      `entries[${sweepAt}].readings`,
       (f) => (f.entries[sweepAt]!.readings as unknown[]).pop(),
     ],
     [
       'a print of a pad that is not there',
-      `entries[$printAt].share["top"]`,
-      (f) => Object.assign(f.entries[printAt]!, top: [1] ),
+      `entries[${printAt}].share["top"]`,
+      change(printAt, { share: { top: [1] } }),
     ],
     [
       'a plan whose pad names no material',
       'entries[0].plan.slide.pads[0].material',
-      (f) => Object.assign((f.entries[0]!.plan as JobPlan).slide.pads[0]!, material: 'cheese' ),
+      (f) => Object.assign((f.entries[0]!.plan as JobPlan).slide.pads[0]!, { material: 'cheese' }),
     ],
   ])('%s is refused, by name', (_, path, spoil) => {
     const file = copy();

@@ -182,7 +182,11 @@ function travelKnots(rows: readonly MapRow[]): Knots {
   return { mm, drawn };
 }
 
-function travelScale(rows: readonly MapRow[], range: readonly [number, number]): (mm: number) => number {
+/** Places along the travel on the drawing, px: to scale where any pad lies. */
+export function travelScale(
+  rows: readonly MapRow[],
+  range: readonly [number, number],
+): (mm: number) => number {
   const { mm, drawn } = travelKnots(rows);
   const toPx = linear([drawn[0]!, drawn.at(-1)!], range);
   return (at) => {

@@ -2,9 +2,9 @@ import type { Slide } from '../core/body/slide.ts';
 import type { TurnedOver } from '../core/ledger/entry.ts';
 import { onBench } from './bench-side.ts';
 import { drawing, group } from './drawing.ts';
-import { linear } from './gauge-scale.ts';
 import { boxCorners, hatch } from './hatch.ts';
 import { line, rectangle } from './line.ts';
+import { travelScale } from './map-layout.ts';
 import { type MapRow, mapRows } from './map-rows.ts';
 import { strokeAngle } from './map-zone.ts';
 import { palette } from './palette.ts';
@@ -92,11 +92,7 @@ function smallMap(
   at: { readonly x: number; readonly y: number; readonly width: number },
   isNow: boolean,
 ): Shape[] {
-  const pads = rows.flatMap((row) => row.pads);
-  const place = linear(
-    [Math.min(...pads.map((pad) => pad.left_mm)), Math.max(...pads.map((pad) => pad.right_mm))],
-    [at.x, at.x + at.width],
-  );
+  const place = travelScale(rows, [at.x, at.x + at.width]);
   let y = at.y;
   return rows.flatMap((row) => {
     if (row.joint === 'new bar') y += 6;

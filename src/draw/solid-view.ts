@@ -65,7 +65,7 @@ export function solidView(figure: SolidViewFigure): Shape {
   const still = (place: Place): Place => place;
   const all = ways.flatMap((way) => corners(way));
   const height = Math.round(width * 0.52) + 30;
-  const project = fittedView(all, { x: 2, y: 26, width: width - 4, height: height - 48 });
+  const project = fittedView(all, { x: 2, y: 36, width: width - 4, height: height - 58 });
   const words = benchWords(side, places);
   const wayEnd = (end: number): Spot => project([end, bars[0]!.near_mm, bulk.base_mm]);
   const left = wayEnd(from - length * 0.35);

@@ -80,7 +80,7 @@ export function trend(figure: TrendFigure): Shape {
           fill: i === rounds.length - 1 ? palette.ink : palette.ink2,
           anchor: 'middle',
         }),
-        ...(i >= rounds.length - 1 ? [valueText(point, x(i), y, isForecast, [left, width])] : []),
+        ...(i >= rounds.length - 1 ? [valueText(point, x(i), y, isForecast, [left, width], band)] : []),
       ];
     }),
   );
@@ -118,10 +118,15 @@ function valueText(
   y: (value: number) => number,
   isForecast: boolean,
   room: readonly [number, number],
+  band: GaugeBand,
 ): Shape {
   const wide = textWidth(point.text, size);
   const at = Math.min(Math.max(x - wide / 2, room[0]), room[1] - wide);
   const over = y(point.value + point.doubt) - 7;
-  const level = over < 30 ? y(point.value - point.doubt) + 17 : over;
+  const isCrossed = [band.low, band.high].some((limit) => {
+    const at = limit === undefined ? Number.NaN : y(limit);
+    return at > over - size && at < over + 5;
+  });
+  const level = over < 30 || isCrossed ? y(point.value - point.doubt) + 17 : over;
   return label(at, level, point.text, { size, weight: isForecast ? 560 : 680 });
 }

@@ -8,7 +8,8 @@ import { BadInput } from './refusal.ts';
 
 const demo = jobFile(JSON.parse(readFileSync('demo/saddle.job.json', 'utf8')));
 const { plan } = foldJob(demo.entries.slice(0, 1));
-const copy = () => structuredClone(demo) as { entries: Record<string, unknown>[] } & Record<string, unknown>;
+const copy = () =>
+  structuredClone(demo) as unknown as { entries: Record<string, unknown>[] } & Record<string, unknown>;
 
 /** Any deed that fits the demo's plan. */
 function deeds(plan: JobPlan): fc.Arbitrary<Deed> {
@@ -34,7 +35,7 @@ function deeds(plan: JobPlan): fc.Arbitrary<Deed> {
         ]),
       ),
       { requiredKeys: [] },
-    );
+    ) as fc.Arbitrary<Record<string, T[]>>;
   const readings = plan.setups.map((setup): fc.Arbitrary<Deed> => {
     const taken = { round, setup: fc.constant(setup.id), record };
     if (setup.kind !== 'sweep')

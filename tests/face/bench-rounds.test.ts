@@ -70,7 +70,7 @@ async function levelByKeyboard(name: string, reading: string): Promise<void> {
 async function printByKeyboard(words: string): Promise<void> {
   await pressKey(page, 'Enter the print');
   const first = page.locator('[data-zone][tabindex="0"]');
-  await tabTo(page, (await first.getAttribute('aria-label')) ?? 'a zone');
+  await tabTo(page, (await first.locator('> title').textContent()) ?? 'a zone');
   for (const word of words) await page.keyboard.press(word);
   await expect.poll(() => screenText(page)).toContain('All zones said');
   await pressKey(page, 'Keep this print');

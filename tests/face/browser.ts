@@ -91,7 +91,10 @@ export async function pressKey(page: Page, name: string): Promise<void> {
 function nameOfFocus(): string {
   const here = document.activeElement;
   if (!here) return '';
-  const label = here.getAttribute('aria-label') ?? (here as HTMLInputElement).labels?.[0]?.textContent;
+  const label =
+    here.getAttribute('aria-label') ??
+    here.querySelector(':scope > title')?.textContent ??
+    (here as HTMLInputElement).labels?.[0]?.textContent;
   return (label ?? here.textContent ?? '').replace(/\s+/g, ' ').trim();
 }
 

@@ -52,11 +52,6 @@ const zoneUnder = (target: EventTarget | null): ZonePlace | undefined => {
   return pad && zone !== null && zone !== undefined ? { pad, zone: Number(zone) } : undefined;
 };
 
-const textIn = (node: Shape, tag: string): string | undefined => {
-  const found = node.children.find((child): child is Shape => typeof child !== 'string' && child.tag === tag);
-  return found?.children.filter((child): child is string => typeof child === 'string').join('');
-};
-
 /** Shows a figure of draw/. */
 export const Figure = memo(function Figure(props: { readonly shape: Shape; readonly className?: string }) {
   return (
@@ -90,7 +85,7 @@ export function ZoneFigure(props: {
     return {
       role: 'button',
       tabIndex: entry ? 0 : -1,
-      'aria-label': textIn(node, 'title') ?? `${place.pad}, zone ${place.zone + 1}`,
+      // Named by its own <title>, which says more than the word that is drawn in it.
       ...(pressed ? { 'aria-pressed': pressed(place) } : {}),
     };
   };

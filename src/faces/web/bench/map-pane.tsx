@@ -94,7 +94,6 @@ function Strip(props: {
         shape={passStrip({
           title: 'Passes of this plan, one after the other',
           slide: plan.slide,
-          places: plan.places,
           turnedOver: lastTurned(live),
           passes,
           now,

@@ -61,5 +61,12 @@ export function jobFile(value: unknown): JobFile {
   return file;
 }
 
+/** What may be said beside a file that is brought in: `as`, another id for the job. */
+const querySchema = z.strictObject({ as: entryId.optional() });
+
+/** @throws BadInput */
+export const importQuery = (value: unknown): { readonly as?: string | undefined } =>
+  checked(querySchema, value);
+
 /** A job as the text of its file: the same job gives the same bytes. */
 export const jobFileText = (file: JobFile): string => `${JSON.stringify(file, null, 1)}\n`;

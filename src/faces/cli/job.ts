@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Command } from 'commander';
-import { jobFile, jobFileText } from '../../contract/job-file.ts';
+import { importQuery, jobFile, jobFileText } from '../../contract/job-file.ts';
 import { newJob } from '../../contract/new-job.ts';
 import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import { writtenSteerInput } from '../../contract/steer.ts';
@@ -153,12 +153,14 @@ export function registerJob(program: Command, doors: Doors): void {
     .command('import')
     .description('brings a job in from its file')
     .argument('<file>', '- reads standard input')
+    .option('--as <id>', 'under another id, when another job has this one')
     .option(...json)
-    .action(async (path: string, options: { json?: boolean }) => {
+    .action(async (path: string, options: { as?: string; json?: boolean }) => {
       await withFile(doors, path, async (text) => {
         const file = jobFile(parsedJson(text));
-        const kept = await doors.withStore((store) => importJob(store, file));
-        sayKept(doors, file.id, kept, options.json, `taken in, ${file.entries.length} entries`);
+        const { as: id = file.id } = importQuery(options.as === undefined ? {} : { as: options.as });
+        const kept = await doors.withStore((store) => importJob(store, { ...file, id }));
+        sayKept(doors, id, kept, options.json, `taken in, ${file.entries.length} entries`);
       });
     });
 }

@@ -1,14 +1,14 @@
 import type { FastifyPluginAsync, FastifyReply } from 'fastify';
 import { sentEntry } from '../../contract/entry.ts';
-import { jobFile, jobFileText } from '../../contract/job-file.ts';
+import { importQuery, jobFile, jobFileText } from '../../contract/job-file.ts';
 import { newJob } from '../../contract/new-job.ts';
 import { writtenSteerInput } from '../../contract/steer.ts';
 import type { Template } from '../../contract/template.ts';
 import { steerInput } from '../../core/ledger/steer-input.ts';
-import type { JobAnswer } from '../../shop/answer-job.ts';
 import type { Compute } from '../../shop/compute.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob, writeEntry } from '../../shop/keep-job.ts';
 import type { Kept, Store } from '../../shop/store.ts';
+import { keepAnswers } from './kept-answers.ts';
 import { refusalBody } from './refusals.ts';
 
 interface JobParams {
@@ -37,21 +37,7 @@ function sendKept(
 export const jobRoutes =
   (store: Store, templates: readonly Template[], compute: Compute): FastifyPluginAsync =>
   async (app) => {
-    /** The last answer of each job; an answer belongs to a place in the ledger, so it never goes stale unseen. */
-    const answers = new Map<string, Promise<JobAnswer>>();
-    const answerOf = async (id: string): Promise<JobAnswer | undefined> => {
-      const entries = await store.entries(id);
-      if (!entries) return undefined;
-      const key = `${id} ${entries.length}`;
-      const known = answers.get(key);
-      if (known) return known;
-      for (const old of answers.keys()) if (old.startsWith(`${id} `)) answers.delete(old);
-      const fresh = compute('job', entries);
-      answers.set(key, fresh);
-      fresh.catch(() => answers.delete(key));
-      return fresh;
-    };
-
+    const answerOf = keepAnswers(store, compute);
     app.get('/api/templates', async () => templates);
     app.get('/api/jobs', async () => ({ jobs: await listJobs(store) }));
     app.post('/api/jobs', async (request, reply) => {
@@ -83,6 +69,7 @@ export const jobRoutes =
     });
     app.post('/api/import', async (request, reply) => {
       const file = jobFile(request.body);
-      return sendKept(reply, file.id, await importJob(store, file), { id: file.id });
+      const { as: id = file.id } = importQuery(request.query);
+      return sendKept(reply, id, await importJob(store, { ...file, id }), { id });
     });
   };

@@ -6,15 +6,17 @@ interface Waiting {
   readonly failed: (failure: Error) => void;
 }
 
-/** Heavy questions answered on a thread of their own; one that dies is replaced, and what it was asked is refused. */
+/**
+ * Heavy questions answered on a thread of their own. One that dies takes what it was asked with it; the next question starts
+ * another, so that a script that cannot run at all fails once a question and not in a loop.
+ */
 export function computeOnThread(script: URL): {
   readonly compute: Compute;
   readonly close: () => Promise<void>;
 } {
   const waiting = new Map<number, Waiting>();
   let last = 0;
-  let closing = false;
-  let worker = start();
+  let worker: Worker | undefined;
 
   function start(): Worker {
     const thread = new Worker(script);
@@ -31,16 +33,14 @@ export function computeOnThread(script: URL): {
     thread.on('error', (failure) => {
       why = failure as Error;
     });
-    thread.on('exit', () => lost(why));
+    thread.on('exit', () => {
+      worker = undefined;
+      for (const { failed } of waiting.values()) failed(why);
+      waiting.clear();
+    });
     // The page's server keeps the process alive, not this thread.
     thread.unref();
     return thread;
-  }
-
-  function lost(failure: Error): void {
-    for (const { failed } of waiting.values()) failed(failure);
-    waiting.clear();
-    if (!closing) worker = start();
   }
 
   return {
@@ -48,11 +48,11 @@ export function computeOnThread(script: URL): {
       new Promise((done, failed) => {
         last += 1;
         waiting.set(last, { done: done as (answer: never) => void, failed });
+        worker ??= start();
         worker.postMessage({ number: last, kind, ask });
       }),
     close: async () => {
-      closing = true;
-      await worker.terminate();
+      await worker?.terminate();
     },
   };
 }

@@ -5,6 +5,10 @@ import { Mark } from './mark.tsx';
 export const clock = (iso: string): string =>
   new Date(iso).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 
+/** "25 Nov" of an ISO time. */
+export const dayMonth = (iso: string): string =>
+  new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
+
 /**
  * Whether what was entered is kept, at the top right, always. `last` is the time of the job's newest entry in the shop's
  * file. Announced politely, so that an eye on the metal need not look.
@@ -40,12 +44,8 @@ export function Kept(props: {
   const at = (job === undefined ? undefined : box.kept[job]) ?? last;
   return (
     <output className="kept">
-      {at === undefined ? null : (
-        <>
-          <Mark name="kept" size={18} />
-          kept {clock(at)}
-        </>
-      )}
+      <Mark name="kept" size={18} />
+      {at === undefined ? 'all kept' : `kept ${clock(at)}`}
     </output>
   );
 }

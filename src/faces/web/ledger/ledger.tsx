@@ -1,7 +1,7 @@
 import { entryWords } from '../../../shop/entry-words.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
-import { clock } from '../frame/kept.tsx';
+import { clock, dayMonth } from '../frame/kept.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { type OpenJob, outbox, useOutbox, useWrite } from '../keep/jobs.ts';
 import { jobAddress } from '../keep/server.ts';
@@ -52,7 +52,8 @@ function Ledger({ open }: { readonly open: OpenJob }) {
           return (
             <li key={entry.id} className={undone ? 'struck' : ''}>
               <span className="when">
-                {'round' in entry && entry.round !== undefined ? `R${entry.round}` : ''} {clock(entry.at)}
+                {'round' in entry && entry.round !== undefined ? `R${entry.round}, ` : ''}
+                {dayMonth(entry.at)} {clock(entry.at)}
               </span>
               <span>
                 {capital(entryWords(entry, job.plan, job.entries))}

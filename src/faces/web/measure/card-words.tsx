@@ -16,38 +16,32 @@ export function CardDrawing({ setup, plan }: { readonly setup: Setup; readonly p
   );
 }
 
+/** One rule of the card: its first sentence large, the rest below. */
+const Rule = (props: { readonly mark: string; readonly start: string; readonly words: string }) => {
+  const [first = '', ...rest] = props.words.split(/(?<=\.)\s+/);
+  return (
+    <li className="rule">
+      <span className={props.mark === '+' ? 'disc plus' : 'disc'} aria-hidden="true">
+        {props.mark}
+      </span>
+      <span>
+        <b>
+          {props.start} {first}
+        </b>
+        {rest.join(' ')}
+      </span>
+    </li>
+  );
+};
+
 /** What rides, what touches, which way is plus, and what climbing and falling mean on the part. */
 export const CardWords = ({ setup }: { readonly setup: Setup }) => (
   <div className="words">
     <h2>{setup.question}</h2>
     <ol className="rows">
-      <li className="rule">
-        <span className="disc" aria-hidden="true">
-          1
-        </span>
-        <span>
-          <b>Rides</b>
-          {setup.rides_words}
-        </span>
-      </li>
-      <li className="rule">
-        <span className="disc" aria-hidden="true">
-          2
-        </span>
-        <span>
-          <b>Touches</b>
-          {setup.touches_words}
-        </span>
-      </li>
-      <li className="rule">
-        <span className="disc plus" aria-hidden="true">
-          +
-        </span>
-        <span>
-          <b>Plus</b>
-          {setup.plus_words}
-        </span>
-      </li>
+      <Rule mark="1" start="Rides" words={setup.rides_words} />
+      <Rule mark="2" start="Touches" words={setup.touches_words} />
+      <Rule mark="+" start="Plus:" words={setup.plus_words} />
       <li className="meaning">
         <span>
           <b>

@@ -112,7 +112,7 @@ function Card(props: { readonly open: OpenJob; readonly wanted: string; readonly
   };
   const shared = { jobId: id, plan: job.plan, round: job.round, repeat, onKeep: keep };
   return (
-    <main className="page with-foot">
+    <main className="page with-foot card-page">
       {repeat > 0 ? (
         <p className="quiet">
           Repeat {repeat} of this set-up in round {job.round}.

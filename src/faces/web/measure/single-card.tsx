@@ -80,56 +80,59 @@ export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
   };
 
   return (
-    <>
-      <div className="card">
-        <CardDrawing setup={setup} plan={plan} />
-        <div>
-          <CardWords setup={setup} />
-          {setup.kind === 'height' ? (
-            <PushTest
-              push={draft.push}
-              first={push}
-              onPush={(answer) => {
-                const { push: _, ...rest } = draft;
-                setDraft(answer ? { ...rest, push: answer } : rest);
-              }}
-            />
-          ) : null}
-        </div>
-        <div className="enter">
-          <div className="readings-head">
-            <h2>Reading, {isDeviation(draft.unit) ? unitSign[draft.unit] : slopeSign(draft.unit)}</h2>
-            <Segments
-              label="A bare number is in"
-              choices={choices.map((unit) => ({
-                value: unit,
-                words: isDeviation(unit) ? unitSign[unit] : slopeSign(unit),
-              }))}
-              chosen={draft.unit}
-              onChoose={(unit) => setDraft({ ...draft, unit, typed: [read?.ok ? read.echo : typed] })}
-            />
-            <output className="echo">{read?.ok ? `${read.echo} is ${read.echoOther}` : null}</output>
-          </div>
-          <Cells
-            label="Reading"
-            handle={cells}
-            cells={[{ place: setup.name, typed, wrong: read && !read.ok ? read.why : undefined }]}
-            onType={(_, text) => setDraft({ ...draft, typed: [text] })}
-            onColumn={(_, text) => setDraft({ ...draft, typed: [text.trim()] })}
-            onFocus={() => undefined}
-            onEnd={() => keep.current?.focus()}
+    <div className="card">
+      <CardDrawing setup={setup} plan={plan} />
+      <div>
+        <CardWords setup={setup} />
+        {setup.kind === 'height' ? (
+          <PushTest
+            push={draft.push}
+            first={push}
+            onPush={(answer) => {
+              const { push: _, ...rest } = draft;
+              setDraft(answer ? { ...rest, push: answer } : rest);
+            }}
           />
-          <Optional draft={draft} onChange={setDraft} />
-        </div>
+        ) : null}
       </div>
-      <footer className="foot">
-        <p role="status">
-          {asked ?? 'Turn the level end for end and read again: the mean is free of its own error.'}
-        </p>
-        <button ref={keep} type="button" className="go" onClick={keepIt}>
-          Keep this {name}
-        </button>
-      </footer>
-    </>
+      <div className="enter">
+        <div className="readings-head">
+          <h2>Reading, {isDeviation(draft.unit) ? unitSign[draft.unit] : slopeSign(draft.unit)}</h2>
+          <Segments
+            label="A bare number is in"
+            choices={choices.map((unit) => ({
+              value: unit,
+              words: isDeviation(unit) ? unitSign[unit] : slopeSign(unit),
+            }))}
+            chosen={draft.unit}
+            onChoose={(unit) => setDraft({ ...draft, unit, typed: [read?.ok ? read.echo : typed] })}
+          />
+          <output className="echo">{read?.ok ? `${read.echo} is ${read.echoOther}` : null}</output>
+        </div>
+        <Cells
+          label="Reading"
+          handle={cells}
+          cells={[{ place: setup.name, typed, wrong: read && !read.ok ? read.why : undefined }]}
+          onType={(_, text) => setDraft({ ...draft, typed: [text] })}
+          onColumn={(_, text) => setDraft({ ...draft, typed: [text.trim()] })}
+          onFocus={() => undefined}
+          onEnd={() => keep.current?.focus()}
+        />
+        <div className="out">
+          <span />
+          <footer className="foot">
+            <p role="status">
+              {(asked ?? setup.kind === 'level')
+                ? 'Turn the level end for end and read again: the mean is free of its own error.'
+                : ''}
+            </p>
+            <button ref={keep} type="button" className="go" onClick={keepIt}>
+              Keep this {name}
+            </button>
+          </footer>
+        </div>
+        <Optional draft={draft} onChange={setDraft} />
+      </div>
+    </div>
   );
 }

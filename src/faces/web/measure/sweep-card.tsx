@@ -77,84 +77,84 @@ export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardPro
   };
 
   return (
-    <>
-      <div className="card">
-        <CardDrawing setup={setup} plan={plan} />
-        <div>
-          <CardWords setup={setup} />
-          <PushTest
-            push={draft.push}
-            first={push}
-            onPush={(answer) => {
-              const { push: _, ...rest } = draft;
-              setDraft(answer ? { ...rest, push: answer } : rest);
-            }}
+    <div className="card">
+      <CardDrawing setup={setup} plan={plan} />
+      <div>
+        <CardWords setup={setup} />
+        <PushTest
+          push={draft.push}
+          first={push}
+          onPush={(answer) => {
+            const { push: _, ...rest } = draft;
+            setDraft(answer ? { ...rest, push: answer } : rest);
+          }}
+        />
+      </div>
+      <div className="enter">
+        <div className="readings-head">
+          <h2>Readings, {unitSign[draft.unit]}</h2>
+          <p className="quiet">Enter moves on. A column can be pasted.</p>
+          <Segments
+            label="A bare number is in"
+            choices={columns[systemOf(draft.unit)].map((unit) => ({ value: unit, words: unitSign[unit] }))}
+            chosen={draft.unit}
+            onChoose={(unit) => setDraft(withUnit(draft, unit))}
           />
+          <output className="echo">{now?.ok ? `${now.echo} is ${now.echoOther}` : null}</output>
         </div>
-        <div className="enter">
-          <div className="readings-head">
-            <h2>Readings, {unitSign[draft.unit]}</h2>
-            <p className="quiet">Enter moves on. A column can be pasted.</p>
-            <Segments
-              label="A bare number is in"
-              choices={columns[systemOf(draft.unit)].map((unit) => ({ value: unit, words: unitSign[unit] }))}
-              chosen={draft.unit}
-              onChoose={(unit) => setDraft(withUnit(draft, unit))}
-            />
-            <output className="echo">{now?.ok ? `${now.echo} is ${now.echoOther}` : null}</output>
-          </div>
-          <Cells
-            label="Readings"
-            handle={cells}
-            cells={draft.typed.map((typed, i) => {
-              const cell = reading.cells[i];
-              return { place: places[i]!, typed, wrong: cell && !cell.ok ? cell.why : undefined };
-            })}
-            onType={type}
-            onColumn={pour}
-            onFocus={setAt}
-            onEnd={() => keep.current?.focus()}
+        <Cells
+          label="Readings"
+          handle={cells}
+          cells={draft.typed.map((typed, i) => {
+            const cell = reading.cells[i];
+            return { place: places[i]!, typed, wrong: cell && !cell.ok ? cell.why : undefined };
+          })}
+          onType={type}
+          onColumn={pour}
+          onFocus={setAt}
+          onEnd={() => keep.current?.focus()}
+        />
+        {pasteWrong === undefined ? null : (
+          <p className="wrong" role="alert">
+            <Mark name="caution" size={20} />
+            <span>{pasteWrong}</span>
+          </p>
+        )}
+        {reading.off.map((off) => (
+          <OffQuestion
+            key={off.stop}
+            off={off}
+            place={places[off.stop]!}
+            typed={draft.typed[off.stop]!}
+            units={systemOf(draft.unit)}
+            onTurn={(text) => type(off.stop, text)}
+            onKeep={() =>
+              setDraft({ ...draft, kept_off: { ...draft.kept_off, [off.stop]: draft.typed[off.stop]! } })
+            }
+            onReadAgain={() => cells.current?.focus(off.stop)}
           />
-          {pasteWrong === undefined ? null : (
-            <p className="wrong" role="alert">
-              <Mark name="caution" size={20} />
-              <span>{pasteWrong}</span>
-            </p>
-          )}
-          {reading.off.map((off) => (
-            <OffQuestion
-              key={off.stop}
-              off={off}
-              place={places[off.stop]!}
-              typed={draft.typed[off.stop]!}
-              units={systemOf(draft.unit)}
-              onTurn={(text) => type(off.stop, text)}
-              onKeep={() =>
-                setDraft({ ...draft, kept_off: { ...draft.kept_off, [off.stop]: draft.typed[off.stop]! } })
-              }
-              onReadAgain={() => cells.current?.focus(off.stop)}
-            />
-          ))}
+        ))}
+        <div className="out">
           <p className="say" aria-live="polite">
             {look ? <Words phrase={sweepSentence(look, setup, plan, units, turned)} /> : null}
           </p>
-          {look ? (
-            <SweepFitPlot
-              distances_mm={distances_mm}
-              values_um={values_um.map((value) => (value !== undefined && turned ? -value : value))}
-              look={look}
-              unit={draft.unit}
-            />
-          ) : null}
-          <Optional draft={draft} onChange={setDraft} face={setup.face} />
+          <footer className="foot">
+            <p role="status">{asked ?? `${reading.filled} of ${setup.points} readings`}</p>
+            <button ref={keep} type="button" className="go" onClick={keepIt}>
+              Keep this sweep
+            </button>
+          </footer>
         </div>
+        {look ? (
+          <SweepFitPlot
+            distances_mm={distances_mm}
+            values_um={values_um.map((value) => (value !== undefined && turned ? -value : value))}
+            look={look}
+            unit={draft.unit}
+          />
+        ) : null}
+        <Optional draft={draft} onChange={setDraft} face={setup.face} />
       </div>
-      <footer className="foot">
-        <p role="status">{asked ?? `${reading.filled} of ${setup.points} readings`}</p>
-        <button ref={keep} type="button" className="go" onClick={keepIt}>
-          Keep this sweep
-        </button>
-      </footer>
-    </>
+    </div>
   );
 }

@@ -102,78 +102,87 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
 
   const title = 'The blue by zone, as the part lies';
   return (
-    <main className="page with-foot narrow print-page">
-      <p className="say">Turn it over and look at the blue. Pick a word, then tap the zones that look so.</p>
-      <div className="heading">
-        <h2>Print by zone</h2>
-        <TurnedLink
-          turned={turned}
-          zones={pads.reduce((sum, pad) => sum + pad.zones, 0)}
-          onTurn={(how) => write({ kind: 'part turned over', round, how })}
-        />
-      </div>
-      {/* biome-ignore lint/a11y/useSemanticElements: a group of pressed buttons, not a form's fields */}
-      <div className="brushes" role="group" aria-label="How the blue looks">
-        {blueWords.map((word) => (
-          <button
-            key={word}
-            type="button"
-            className="second"
-            aria-pressed={brush === word}
-            onClick={() => {
-              setBrush(word);
-              if (chosen && !draft[chosen.pad]?.[chosen.zone]) paint(chosen, word);
-            }}
-          >
-            <span>
-              {word}
-              <small>{blueWordMeaning[word]}</small>
-            </span>
-          </button>
-        ))}
-      </div>
-      <PartMap
-        title={title}
-        plan={plan}
-        turned={turned}
-        show={
-          inPercent && print.left === 0
-            ? { kind: 'blue', share: print.share, round }
-            : { kind: 'words', words, round }
-        }
-        zones={{ chosen, onZone: (place) => paint(place, brush), onKey: byKey }}
-      />
-      <details className="optional">
-        <summary>In per cent instead</summary>
+    <main className="page with-foot">
+      <div className="pair">
         <div>
-          <label className="field">
-            <span className="label">
-              Blue in {chosen ? `${chosen.pad}, zone ${chosen.zone + 1}` : 'the zone tapped last'}, %
-            </span>
-            <input
-              value={percent}
-              inputMode="decimal"
-              autoComplete="off"
-              onChange={(event) => setPercent(event.target.value)}
-              onKeyDown={(event) => {
-                if (event.key === 'Enter') takePercent();
-              }}
-            />
-          </label>
-          <p className="quiet">
-            Tap a zone, type its share, press Enter: it goes on to the next.
-            {chosen && draft[chosen.pad]?.[chosen.zone]
-              ? ` Now ${Math.round(100 * shareOf(draft[chosen.pad]![chosen.zone]!))} %.`
-              : ''}
+          <p className="say">
+            Turn it over and look at the blue. Pick a word, then tap the zones that look so.
           </p>
-          <button type="button" className="second" onClick={takePercent}>
-            Take this share
-          </button>
+          <div className="heading">
+            <h2>Print by zone</h2>
+            <TurnedLink
+              turned={turned}
+              zones={pads.reduce((sum, pad) => sum + pad.zones, 0)}
+              onTurn={(how) => write({ kind: 'part turned over', round, how })}
+            />
+          </div>
+          {/* biome-ignore lint/a11y/useSemanticElements: a group of pressed buttons, not a form's fields */}
+          <div className="brushes" role="group" aria-label="How the blue looks">
+            {blueWords.map((word) => (
+              <button
+                key={word}
+                type="button"
+                className="second"
+                aria-pressed={brush === word}
+                onClick={() => {
+                  setBrush(word);
+                  if (chosen && !draft[chosen.pad]?.[chosen.zone]) paint(chosen, word);
+                }}
+              >
+                <span>
+                  {word}
+                  <small>{blueWordMeaning[word]}</small>
+                </span>
+              </button>
+            ))}
+          </div>
         </div>
-      </details>
-      <p className="quiet">
-        By keyboard: arrow keys go from zone to zone; b, h, f, n say burnished, heavy, faint, none and go on.
-      </p>
+        <div>
+          <PartMap
+            title={title}
+            plan={plan}
+            turned={turned}
+            show={
+              inPercent && print.left === 0
+                ? { kind: 'blue', share: print.share, round }
+                : { kind: 'words', words, round }
+            }
+            zones={{ chosen, onZone: (place) => paint(place, brush), onKey: byKey }}
+          />
+          <details className="optional">
+            <summary>In per cent instead</summary>
+            <div>
+              <label className="field">
+                <span className="label">
+                  Blue in {chosen ? `${chosen.pad}, zone ${chosen.zone + 1}` : 'the zone tapped last'}, %
+                </span>
+                <input
+                  value={percent}
+                  inputMode="decimal"
+                  autoComplete="off"
+                  onChange={(event) => setPercent(event.target.value)}
+                  onKeyDown={(event) => {
+                    if (event.key === 'Enter') takePercent();
+                  }}
+                />
+              </label>
+              <p className="quiet">
+                Tap a zone, type its share, press Enter: it goes on to the next.
+                {chosen && draft[chosen.pad]?.[chosen.zone]
+                  ? ` Now ${Math.round(100 * shareOf(draft[chosen.pad]![chosen.zone]!))} %.`
+                  : ''}
+              </p>
+              <button type="button" className="second" onClick={takePercent}>
+                Take this share
+              </button>
+            </div>
+          </details>
+          <p className="quiet">
+            By keyboard: arrow keys go from zone to zone; b, h, f, n say burnished, heavy, faint, none and go
+            on.
+          </p>
+        </div>
+      </div>
       <footer className="foot">
         <div className="beside">
           <p role="status">

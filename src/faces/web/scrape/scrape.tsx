@@ -37,27 +37,33 @@ function HowTurned({ open, steer }: { readonly open: OpenJob; readonly steer: St
   const zones = plan.slide.pads.reduce((sum, pad) => sum + pad.zones, 0);
   const before = lastTurned(live);
   return (
-    <main className="page narrow">
-      <h2>Which way did you turn it?</h2>
-      <p className="say">
-        Lift it, turn it over, lay it on the bench. The map is drawn the way your part lies. Find the punch
-        mark, then check the names of the ends.
-      </p>
-      <LieQuestion onChoose={(how) => write({ kind: 'part turned over', round, how })} />
-      <PartMap
-        title={`The part turned ${before}, as last time`}
-        plan={plan}
-        turned={before}
-        show={{ kind: 'passes', passes }}
-      />
-      <p className="quiet">
-        Drawn as last time, turned {before}. Both drawings carry the same {zones} numbers. If the punch mark
-        is not where the drawing shows it, stop.
-      </p>
-      <p className="caution">
-        <Mark name="caution" size={20} />
-        <span>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</span>
-      </p>
+    <main className="page">
+      <div className="pair">
+        <div>
+          <h2>Which way did you turn it?</h2>
+          <p className="say">
+            Lift it, turn it over, lay it on the bench. The map is drawn the way your part lies. Find the
+            punch mark, then check the names of the ends.
+          </p>
+          <LieQuestion onChoose={(how) => write({ kind: 'part turned over', round, how })} />
+          <p className="caution">
+            <Mark name="caution" size={20} />
+            <span>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</span>
+          </p>
+        </div>
+        <div>
+          <PartMap
+            title={`The part turned ${before}, as last time`}
+            plan={plan}
+            turned={before}
+            show={{ kind: 'passes', passes }}
+          />
+          <p className="quiet">
+            Drawn as last time, turned {before}. Both drawings carry the same {zones} numbers. If the punch
+            mark is not where the drawing shows it, stop.
+          </p>
+        </div>
+      </div>
     </main>
   );
 }
@@ -128,40 +134,51 @@ function Passes(props: {
     setOther({ ...other, [place.pad]: row.map((one, z) => (z === place.zone ? 1 - one : one)) });
   };
   return (
-    <main className="page with-foot narrow">
-      <div className="pass-head">
+    <main className="page with-foot">
+      <div className="pair">
         <div>
-          <h2 className="num big">
-            {spot ? 'Spot' : 'Pass'} {made + 1} <span className="of">of {planned.length}</span>
-          </h2>
-          <p className="say">
-            {other ? (
-              'Tap each zone you did go over. Ink is done, dotted is not.'
-            ) : spot ? (
-              <>
-                Strokes this way. Take off only the <b>blue</b> in the{' '}
-                <b>{counted(now.zones, 'outlined zone')}</b>.
-              </>
-            ) : (
-              <>
-                Strokes this way. Work the <b>{counted(now.zones, 'outlined zone')}</b> once over, leave the
-                rest.
-              </>
-            )}
-          </p>
+          <div className="pass-head">
+            <div>
+              <h2 className="num big">
+                {spot ? 'Spot' : 'Pass'} {made + 1} <span className="of">of {planned.length}</span>
+              </h2>
+              <p className="say">
+                {other ? (
+                  'Tap each zone you did go over. Ink is done, dotted is not.'
+                ) : spot ? (
+                  <>
+                    Strokes this way. Take off only the <b>blue</b> in the{' '}
+                    <b>{counted(now.zones, 'outlined zone')}</b>.
+                  </>
+                ) : (
+                  <>
+                    Strokes this way. Work the <b>{counted(now.zones, 'outlined zone')}</b> once over, leave
+                    the rest.
+                  </>
+                )}
+              </p>
+            </div>
+            <Strokes pass={made + 1} size={72} />
+          </div>
         </div>
-        <Strokes pass={made + 1} size={72} />
+        <div>
+          <PartMap
+            title={`Pass ${made + 1}: the zones to work`}
+            plan={plan}
+            turned={turned}
+            show={other ? { kind: 'passes', passes: other } : { kind: 'pass', pass: made + 1, passes }}
+            {...(other
+              ? {
+                  zones: {
+                    onZone: toggle,
+                    pressed: (place: ZonePlace) => other[place.pad]?.[place.zone] === 1,
+                  },
+                }
+              : {})}
+          />
+          <Tally planned={planned} record={record} />
+        </div>
       </div>
-      <PartMap
-        title={`Pass ${made + 1}: the zones to work`}
-        plan={plan}
-        turned={turned}
-        show={other ? { kind: 'passes', passes: other } : { kind: 'pass', pass: made + 1, passes }}
-        {...(other
-          ? { zones: { onZone: toggle, pressed: (place: ZonePlace) => other[place.pad]?.[place.zone] === 1 } }
-          : {})}
-      />
-      <Tally planned={planned} record={record} />
       <footer className="foot">
         <div className="beside">
           {undo}

@@ -33,3 +33,9 @@ export function svgText(node: Shape | string): string {
   const open = `<${node.tag}${attributes.join('')}`;
   return node.children.length ? `${open}>${node.children.map(svgText).join('')}</${node.tag}>` : `${open}/>`;
 }
+
+/** All nodes of a drawing, the root first, each before its children. */
+export const nodesOf = (node: Shape): Shape[] => [
+  node,
+  ...node.children.flatMap((child) => (typeof child === 'string' ? [] : nodesOf(child))),
+];

@@ -107,7 +107,8 @@ function room(
   const left = edge + (plunger[0] > 0.5 ? back : 0);
   const right = edge + (plunger[0] < -0.5 ? back : 0);
   const top = size.text + 14 + (plunger[1] > 0.5 ? back : size.deep);
-  const bottom = size.text + 14 + (plunger[1] < -0.5 ? back : size.deep);
+  const isLevel = Math.abs(plunger[0]) > Math.abs(plunger[1]);
+  const bottom = size.text + 14 + (plunger[1] < -0.5 ? back : size.deep) + (isLevel ? size.edge * 0.5 : 0);
   const perMm = (width - left - right) / (bounds.right - bounds.left || 1);
   const height = Math.min(Math.ceil((bounds.high - bounds.low) * perMm) + top + bottom, size.most);
   return {

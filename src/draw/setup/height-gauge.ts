@@ -27,7 +27,7 @@ export function heightGauge(figure: SetupFigure<HeightSetup>): Shape {
     low: bounds.low,
     high: Math.max(bounds.high, at.up),
   };
-  const box = { x: 10, y: text + 58 * by, width: width - 20, height: height - 2 * text - 78 * by };
+  const box = { x: 10, y: text + 72 * by, width: width - 20, height: height - 2 * text - 92 * by };
   const { spot } = fitted(whole, box);
   const point = spot(at.right, at.up);
   const plus = unitSpot(onSheet(view, setup.direction));

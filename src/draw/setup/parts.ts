@@ -29,7 +29,7 @@ export const disc = (at: Spot, number: number, radius: number): Shape =>
 /** A body that is touched: dotted, with a heavy face. Corners in order; the face between two spots. */
 export function touchedBody(corners: readonly Spot[], face: readonly [Spot, Spot]): Shape {
   return group(
-    {},
+    { 'data-part': 'touched' },
     shape('path', {
       d: pathThrough(corners, true),
       fill: palette.sheet,
@@ -75,7 +75,7 @@ export function indicator(tip: Spot, plunger: Spot, reach: number, radius: numbe
   const dial = step(tip, back, reach);
   const hand: Spot = [dial[0] + radius * 0.45, dial[1] - radius * 0.62];
   return group(
-    {},
+    { 'data-part': 'indicator' },
     line(step(tip, back, reach), step(tip, back, reach + radius + stem), palette.ink, 5),
     line(tip, step(tip, back, reach - radius), palette.ink, 2.6),
     shape('circle', { cx: tip[0] + back[0] * 3, cy: tip[1] + back[1] * 3, r: 3.6, fill: palette.ink }),
@@ -120,13 +120,13 @@ export function inIsPlus(
         ...lettering,
         anchor: aside > 0 ? 'start' : 'end',
       });
-  return [arrow(from, to, palette.ink, 3.4, 13), words];
+  return [group({ 'data-part': 'in is plus' }, arrow(from, to, palette.ink, 3.4, 13), words)];
 }
 
 /** Travel: a long arrow from the first place to the last. */
 export const travelArrow = (from: Spot, to: Spot): Shape =>
   group(
-    {},
+    { 'data-part': 'travel' },
     arrow(from, to, palette.ink, 2.4, 14),
     shape('circle', { cx: from[0], cy: from[1], r: 4, fill: palette.ink }),
   );

@@ -109,6 +109,7 @@ describe('jobs over HTTP', () => {
       payload: '{}',
     });
     expect(plain.statusCode).toBe(415);
+    expect(plain.json().message).toContain('application/json');
     const none = await app.inject({ method: 'POST', url: '/api/steer', headers: { host } });
     expect(none.statusCode).toBe(400);
     const empty = await app.inject({ method: 'POST', url: '/api/steer', headers: typed, payload: '' });

@@ -22,6 +22,8 @@ Examples:
   waywright job steer-input demo-saddle | waywright steer - --json
 Jobs are kept in ./workshop, or in the folder that WAYWRIGHT_DATA names.`;
 
+const example = (line: string): string => `\nExample:\n  ${line}`;
+
 const asJson = (value: unknown): string => JSON.stringify(value, null, 1);
 
 function noSuchJob(doors: Doors, id: string): never {
@@ -63,6 +65,7 @@ export function registerJob(program: Command, doors: Doors): void {
   job
     .command('list')
     .description('every job, in the order they were made')
+    .addHelpText('after', example('waywright job list --json'))
     .option(...json)
     .action(async (options: { json?: boolean }) => {
       const jobs = await doors.withStore(listJobs);
@@ -79,6 +82,10 @@ export function registerJob(program: Command, doors: Doors): void {
   job
     .command('new')
     .description('a job from a template and your own dimensions')
+    .addHelpText(
+      'after',
+      example('waywright job new --template lathe-saddle --title "My saddle" --set length=480'),
+    )
     .requiredOption('--template <id>', 'one of the machines that come with Waywright')
     .requiredOption('--title <text>', 'what you call it')
     .option('--id <id>', 'letters, figures, - and _; made up when left out')
@@ -112,6 +119,7 @@ export function registerJob(program: Command, doors: Doors): void {
   job
     .command('show')
     .description('where a job stands: how far out, where to scrape, what next')
+    .addHelpText('after', example('waywright job show demo-saddle'))
     .argument('<id>')
     .option(...json)
     .action(async (id: string, options: { json?: boolean }) => {
@@ -130,6 +138,7 @@ export function registerJob(program: Command, doors: Doors): void {
   job
     .command('steer-input')
     .description('what steer is asked for a job, as JSON')
+    .addHelpText('after', example('waywright job steer-input demo-saddle | waywright steer - --json'))
     .argument('<id>')
     .action(async (id: string) => {
       const open = (await doors.withStore((store) => openJob(store, id))) ?? noSuchJob(doors, id);
@@ -139,6 +148,7 @@ export function registerJob(program: Command, doors: Doors): void {
   job
     .command('export')
     .description('a job as one open file that loses nothing (docs/job-file.md)')
+    .addHelpText('after', example('waywright job export demo-saddle --out saddle.job.json'))
     .argument('<id>')
     .option('--out <file>', 'written whole or not at all; standard output when left out')
     .action(async (id: string, options: { out?: string }) => {
@@ -152,6 +162,7 @@ export function registerJob(program: Command, doors: Doors): void {
   job
     .command('import')
     .description('brings a job in from its file')
+    .addHelpText('after', example('waywright job import saddle.job.json --as second-saddle'))
     .argument('<file>', '- reads standard input')
     .option('--as <id>', 'under another id, when another job has this one')
     .option(...json)

@@ -28,7 +28,7 @@ const requestsPerMinute = 6_000;
 export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   const app = fastify({ bodyLimit: bodyLimit_bytes, logger: { level: 'warn' }, requestTimeout: 30_000 });
   // Our own reading of JSON names the line where the text stops being JSON.
-  app.removeContentTypeParser('application/json');
+  app.removeAllContentTypeParsers();
   app.addContentTypeParser(
     'application/json',
     { parseAs: 'string' },

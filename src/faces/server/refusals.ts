@@ -46,6 +46,10 @@ export function answerFailures(app: FastifyInstance): void {
       return reply
         .status(413)
         .send(refusalBody('too large', `the body is larger than ${bodyLimit_bytes} bytes; nothing was kept`));
+    if (status === 415)
+      return reply
+        .status(415)
+        .send(refusalBody('not JSON', 'a body is sent as application/json; nothing was kept'));
     if (status < 500)
       return reply.status(status).send(refusalBody(failure.code ?? 'refused', failure.message));
     request.log.error(failure);

@@ -41,7 +41,7 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
       directives: {
         defaultSrc: ["'self'"],
         imgSrc: ["'self'", 'data:', 'blob:'],
-        styleSrc: ["'self'", "'unsafe-inline'"],
+        styleSrc: ["'self'"],
         objectSrc: ["'none'"],
         frameAncestors: ["'none'"],
         // The workshop is served in the clear on this machine's own address.

@@ -43,7 +43,7 @@ const tablet: MapStyle = {
   figure: 40,
   label: 17,
   step: 16,
-  zoneHeight: 100,
+  zoneHeight: 90,
   section: 48,
   border: 10,
   strip: 31,

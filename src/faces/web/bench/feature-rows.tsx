@@ -4,7 +4,7 @@ import { capital } from '../../../shop/phrase.ts';
 import { shapeElement } from '../figure.tsx';
 
 /** The part of a unit that stands in a row: "µm" of "µm in 300 mm", which the hero number says in full. */
-const shortUnit = (unit: string): string => unit.split(' in ')[0]!;
+export const shortUnit = (unit: string): string => unit.split(' in ')[0]!;
 
 /** One feature as a row: name and number, the gauge small, the verdict and which way it leans. */
 export const FeatureRow = ({ line }: { readonly line: FeatureLine }) => {

@@ -34,6 +34,7 @@ export function MapPane(props: {
   const write = useWrite(open.id);
   const { plan, live, round } = open.job;
   const turned = lastTurned(live);
+  const strip = shown === 'passes' && steer.plan.action === 'scrape';
   const passes = zonesByPad(steer.plan.zones, 'passes_now');
   const show = showOf(shown, record, steer, units);
   const choices = [
@@ -56,9 +57,7 @@ export function MapPane(props: {
         <Segments label="What the map shows" choices={choices} chosen={shown} onChoose={setShown} />
       </div>
       <PartMap title={headings[shown]} plan={plan} turned={turned} show={show} />
-      {shown === 'passes' && steer.plan.action === 'scrape' ? (
-        <Strip open={open} passes={passes} now={record.passes.length + 1} />
-      ) : null}
+      {strip ? <Strip open={open} passes={passes} now={record.passes.length + 1} /> : null}
     </div>
   );
 }

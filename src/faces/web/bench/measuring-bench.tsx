@@ -1,11 +1,11 @@
 import type { RoundRecord } from '../../../core/ledger/round-record.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import type { JobAnswer } from '../../../shop/answer-job.ts';
 import { measuringSentence } from '../../../shop/bench/bench-sentence.ts';
 import { featureScale } from '../../../shop/bench/feature-scale.ts';
 import type { NextDeed } from '../../../shop/bench/next-deed.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Words } from '../frame/phrase.tsx';
-import type { JobAnswer } from '../keep/answer.ts';
 import type { OpenJob } from '../keep/jobs.ts';
 import { DeedFoot } from './deed-foot.tsx';
 import { pastRounds } from './rounds.ts';

@@ -53,16 +53,16 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
             deed={deed}
             note={
               setBack || chance === undefined ? undefined : (
-                <>
+                <span className="narrow-only">
                   Then print and sweep. In the band: <b>{chanceWords(chance)}</b>.
-                </>
+                </span>
               )
             }
             {...(setBack ? { onPress: () => write({ kind: 'round closed', round }) } : {})}
           />
         </section>
         <div className="more">
-          {measuring ? null : <PassNotes plan={plan} answer={steer} units={units} />}
+          {measuring ? null : <PassNotes plan={plan} answer={steer} units={units} rounds={answer.rounds} />}
           {measuring || !lead ? null : <DoubtNotes plan={plan} answer={steer} line={lead} />}
           {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
         </div>

@@ -3,19 +3,21 @@ import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { sayDeviation } from '../../../core/quantity/say.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { doubtShares } from '../../../draw/doubt-shares.ts';
+import type { RoundHistory } from '../../../shop/answer-job.ts';
 import { doubtShares as sharesOf } from '../../../shop/bench/doubt-shares.ts';
 import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
-import { capital } from '../../../shop/phrase.ts';
 import { Figure } from '../figure.tsx';
 import { useWidth } from '../frame/width.ts';
+import { shortUnit } from './feature-rows.tsx';
 
 /** What the passes of the plan will do: how far each pad goes down, and what a pass takes. */
 export const PassNotes = (props: {
   readonly plan: JobPlan;
   readonly answer: SteerAnswer;
   readonly units: UnitSystem;
+  readonly rounds: readonly RoundHistory[];
 }) => {
-  const { plan, answer, units } = props;
+  const { plan, answer, units, rounds } = props;
   return (
     <section>
       <h3>What these passes will do</h3>
@@ -42,12 +44,28 @@ export const PassNotes = (props: {
             <dd>
               <b>{sayDeviation(removal.um, units, { signed: false, sd: removal.sd_um }).text}</b> off the{' '}
               {removal.material}
+              <Learned material={removal.material} rounds={rounds} units={units} />
             </dd>
           </div>
         ))}
       </dl>
     </section>
   );
+};
+
+/** How the removal of a pass was learned, round by round, before the last. */
+const Learned = (props: {
+  readonly material: string;
+  readonly rounds: readonly RoundHistory[];
+  readonly units: UnitSystem;
+}) => {
+  const before = props.rounds.slice(0, -1).flatMap(({ round, removal }) => {
+    const one = removal.find(({ material }) => material === props.material);
+    if (!one) return [];
+    const said = sayDeviation(one.um, props.units, { signed: false, sd: one.sd_um });
+    return [`${said.number} ± ${said.doubt ?? '0'} in round ${round}`];
+  });
+  return before.length > 0 ? <small>learned here: {before.join(', then ')}</small> : null;
 };
 
 /** Where the forecast's doubt comes from: pins as wide as each share, one under another. */
@@ -66,7 +84,7 @@ export function DoubtNotes(props: {
   const part = (name: string, sd: number) => ({
     name,
     doubt: shown(2 * sd),
-    text: `± ${say(0, { sd }).doubt ?? '0'}`,
+    text: `± ${say(0, { sd }).doubt ?? '0'} ${shortUnit(line.said.unit)}`,
   });
   return (
     <section ref={ref}>
@@ -83,7 +101,7 @@ export function DoubtNotes(props: {
           together: part('Together', shares.whole),
         })}
       />
-      <p className="quiet">{capital(line.said.unit)}, 19 times in 20.</p>
+      <p className="quiet">In {line.said.unit}; ± holds 19 times in 20.</p>
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import type { JobAnswer } from '../keep/answer.ts';
+import type { JobAnswer } from '../../../shop/answer-job.ts';
 import type { RoundValue } from './trend-gauge.tsx';
 
 /** A feature over the rounds before this one, oldest first. */

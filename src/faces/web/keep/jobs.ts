@@ -3,7 +3,7 @@ import { useMemo, useSyncExternalStore } from 'react';
 import type { Template } from '../../../contract/template.ts';
 import type { Deed, Entry } from '../../../core/ledger/entry.ts';
 import { foldJob, type Job } from '../../../core/ledger/job.ts';
-import type { JobAnswer } from './answer.ts';
+import type { JobAnswer } from '../../../shop/answer-job.ts';
 import { newId, Outbox, type OutboxState } from './outbox.ts';
 import { deliver, fetched, jobAddress } from './server.ts';
 import { buzz } from './settings.ts';

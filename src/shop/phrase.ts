@@ -11,3 +11,6 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 /** "1 zone", "16 zones". */
 export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
+
+/** A share of area, 0 to 1, as it is read on a zone: "61 %". */
+export const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;

@@ -85,5 +85,5 @@ function scraped(so: RoundSoFar, spot: boolean, zones: readonly ZoneAnswer[]): N
   const of = passes.length;
   if (!spot) return { kind: 'pass', words: `Start pass ${pass} of ${of}`, end, pass, of };
   const how = of === 1 ? 'once over' : `${pass} of ${of}`;
-  return { kind: 'spot', words: `Spot the blue, ${how}`, end, pass, of };
+  return { kind: 'spot', words: `Spot the blue, ${how}`, pass, of };
 }

@@ -33,13 +33,23 @@ export function MeasuringBench(props: {
       {scale ? (
         <TrendGauge line={undefined} scaleOf={scale} past={pastRounds(answer, scale.feature.name, round)} />
       ) : null}
-      {(taken.length === 0 ? plan.cautions : []).map((caution) => (
-        <p className="caution" key={caution}>
-          <Mark name="caution" size={20} />
-          <span>{caution}</span>
-        </p>
-      ))}
+      {taken.length === 0 ? <Cautions cautions={plan.cautions} open={round === 1} /> : null}
       <DeedFoot id={open.id} deed={deed} />
     </main>
   );
 }
+
+/** All cautions of the work, in sight before the first round and a tap away after it. */
+const Cautions = (props: { readonly cautions: readonly string[]; readonly open: boolean }) => (
+  <details className="optional" open={props.open}>
+    <summary>Before you begin</summary>
+    <ul>
+      {props.cautions.map((caution) => (
+        <li className="caution" key={caution}>
+          <Mark name="caution" size={20} />
+          <span>{caution}</span>
+        </li>
+      ))}
+    </ul>
+  </details>
+);

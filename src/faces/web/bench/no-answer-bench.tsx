@@ -55,7 +55,7 @@ export function NoAnswerBench({ view, steer }: { readonly view: BenchView; reado
         <p>Nothing is lost. A limit that was entered wrongly can be undone in the ledger.</p>
         <GoLink
           to={open1 ? `${base}/measure/${encodeURIComponent(open1.id)}` : `${base}/measure`}
-          end={open1 ? open1.name : 'readings of this round'}
+          end={open1 ? open1.name : 'this round'}
         >
           Measure again
         </GoLink>

@@ -12,6 +12,8 @@ import { type RoundValue, TrendGauge } from './trend-gauge.tsx';
 export function NowPane(props: {
   readonly sentence: Phrase;
   readonly lead: FeatureLine;
+  /** Stands in the place of the leading feature's number and gauge. */
+  readonly hero?: ReactNode;
   readonly others: readonly FeatureLine[];
   readonly past: readonly RoundValue[];
   readonly now: string;
@@ -21,14 +23,18 @@ export function NowPane(props: {
   readonly bearing: ReactNode;
   readonly warnings: readonly string[];
 }) {
-  const { sentence, lead, others, past, now, forecast, chance, bearing, warnings } = props;
+  const { sentence, lead, hero, others, past, now, forecast, chance, bearing, warnings } = props;
   return (
     <section className="now" aria-label="How far out">
       <p className="say">
         <Words phrase={sentence} />
       </p>
-      <Hero line={lead} />
-      <TrendGauge line={lead} scaleOf={lead.scale} past={past} now={now} forecast={forecast} />
+      {hero ?? (
+        <>
+          <Hero line={lead} />
+          <TrendGauge line={lead} scaleOf={lead.scale} past={past} now={now} forecast={forecast} />
+        </>
+      )}
       {chance === undefined ? null : (
         <p className="quiet wide-only">
           In the band after this plan: <b>{chanceWords(chance)}</b>.

@@ -2,7 +2,7 @@ import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { chanceWords } from '../../../core/prove/chance.ts';
 import { offSentence, spotSentence } from '../../../shop/bench/bench-sentence.ts';
 import { useWrite } from '../keep/jobs.ts';
-import { BearingLine } from './bearing-line.tsx';
+import { BearingHero, BearingLine } from './bearing-line.tsx';
 import { type BenchView, linesOf } from './bench.tsx';
 import { DeedFoot } from './deed-foot.tsx';
 import { MapPane } from './map-pane.tsx';
@@ -29,9 +29,10 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
         {lead ? (
           <NowPane
             sentence={spot ? spotSentence : offSentence(lead)}
+            hero={spot ? <BearingHero bearing={steer.plan.bearing} /> : undefined}
             lead={lead}
             others={spot ? lines : others}
-            bearing={<BearingLine bearing={steer.plan.bearing} />}
+            bearing={spot ? null : <BearingLine bearing={steer.plan.bearing} />}
             past={pastRounds(answer, lead.name, round)}
             now={`R${round}`}
             forecast={forecast}

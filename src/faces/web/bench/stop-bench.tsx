@@ -28,31 +28,37 @@ export function StopBench({ view, steer }: { readonly view: BenchView; readonly 
           <p>{record.signed ? 'The lines are signed.' : `All ${limits} limits are proven.`}</p>
         </div>
       </section>
-      <main className="page with-foot narrow">
-        {lead ? (
-          <p className="say">
-            <Words phrase={stopSentence(lead)} />
-          </p>
-        ) : null}
-        <div className="rows">
-          {lines.map((line) => (
-            <FeatureRow key={line.name} line={line} />
-          ))}
-          <BearingLine bearing={steer.plan.bearing} />
+      <main className="page with-foot">
+        <div className="pair">
+          <div>
+            {lead ? (
+              <p className="say">
+                <Words phrase={stopSentence(lead)} />
+              </p>
+            ) : null}
+            <div className="rows">
+              {lines.map((line) => (
+                <FeatureRow key={line.name} line={line} />
+              ))}
+              <BearingLine bearing={steer.plan.bearing} />
+            </div>
+            {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
+            <p className="quiet">Limits are geometry. A limit met is not a safety rating.</p>
+          </div>
+          <div>
+            {record.print ? (
+              <>
+                <h2>Print, % blue by zone</h2>
+                <PartMap
+                  title="Print, % blue by zone"
+                  plan={plan}
+                  turned={lastTurned(live)}
+                  show={{ kind: 'blue', share: record.print.share, round }}
+                />
+              </>
+            ) : null}
+          </div>
         </div>
-        {record.print ? (
-          <>
-            <h2>Print, % blue by zone</h2>
-            <PartMap
-              title="Print, % blue by zone"
-              plan={plan}
-              turned={lastTurned(live)}
-              show={{ kind: 'blue', share: record.print.share, round }}
-            />
-          </>
-        ) : null}
-        {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
-        <p className="quiet">Limits are geometry. A limit met is not a safety rating.</p>
         <DeedFoot
           id={open.id}
           deed={deed}

@@ -1,4 +1,5 @@
 import type { Vector } from '../body/vector.ts';
+import type { Alarm } from '../estimate/cause.ts';
 import type { SweepFit } from '../estimate/sweep-fit.ts';
 
 /** A feature as a number a person can act on: µrad for a turn, µm for a shift. */
@@ -76,4 +77,6 @@ export interface SteerAnswer {
     readonly settle_um: readonly number[];
   };
   readonly warnings: readonly Warning[];
+  /** The last round went otherwise than chance allows: settle this before scraping. */
+  readonly alarm?: Alarm;
 }

@@ -1,50 +1,51 @@
-import type { Job } from '../core/ledger/job.ts';
+import type { Entry } from '../core/ledger/entry.ts';
+import { foldJob, type Job } from '../core/ledger/job.ts';
 import type { SentEntry } from './entry.ts';
 import { planFits } from './plan-fits.ts';
-import { BadInput, type Issue, quoted } from './refusal.ts';
+import { readingFits } from './reading-fits.ts';
+import { BadInput, type Issue, issueText, quoted } from './refusal.ts';
 
-/** What an entry is held to: the plan as it stands, and the entries that can be undone. */
-type JobSoFar = Pick<Job, 'plan' | 'entries'>;
+/** What an entry is held to: the plan and the round as they stand, and the entries that can be undone. */
+type JobSoFar = Pick<Job, 'plan' | 'round' | 'entries'>;
 
-const listed = (names: readonly string[]): string => names.map((n) => JSON.stringify(n)).join(', ') || 'none';
-
-/** Numbers per pad must name pads of the slide, with one number for each zone. */
-function zonesFit(
-  job: JobSoFar,
-  values: Readonly<Record<string, readonly unknown[]>>,
-  path: string,
-): Issue[] {
-  const pads = job.plan.slide.pads;
-  return Object.entries(values).flatMap(([key, list]): Issue[] => {
-    const pad = pads.find((one) => one.name === key);
-    const at = `${path}[${JSON.stringify(key)}]`;
-    if (!pad)
-      return [
-        {
-          path: at,
-          found: 'a pad that the slide does not have',
-          expected: `one of ${listed(pads.map((p) => p.name))}`,
-        },
-      ];
-    if (list.length === pad.zones) return [];
-    return [{ path: at, found: quoted(list), expected: `${pad.zones} numbers, one for each zone` }];
-  });
+/** Nothing is written about a round that has not begun. Earlier ones may still be put right. */
+function roundFits(job: JobSoFar, entry: SentEntry): Issue[] {
+  if (!('round' in entry) || entry.round === undefined || entry.round <= job.round) return [];
+  const expected = `at most ${job.round}, the round that is being worked`;
+  return [{ path: 'round', found: String(entry.round), expected }];
 }
 
-function setupFits(
-  job: JobSoFar,
-  entry: { readonly setup: string },
-  kind: 'sweep' | 'level' | 'height',
-): Issue[] {
-  const setups = job.plan.setups.filter((setup) => setup.kind === kind);
-  if (setups.some((setup) => setup.id === entry.setup)) return [];
-  return [
-    {
-      path: 'setup',
-      found: quoted(entry.setup),
-      expected: `a ${kind} of the job: ${listed(setups.map((s) => s.id))}`,
-    },
-  ];
+/** What was read before must still have its set-up, its stops and its zones once the plan is another. */
+function pastFits(job: JobSoFar, entry: SentEntry, path: string): Issue[] {
+  const next: Entry = { ...entry, seq: (job.entries.at(-1)?.seq ?? 0) + 1 };
+  const after = foldJob([next], job);
+  for (const past of after.live) {
+    const [issue] = readingFits(after.plan, past);
+    if (issue)
+      return [
+        {
+          path,
+          found: `a plan that no longer fits entry ${past.seq}, ${past.kind} (${issueText(issue)})`,
+          expected: 'a plan that keeps the set-ups, stops, pads and zones of what was read',
+        },
+      ];
+  }
+  return [];
+}
+
+function undoFits(job: JobSoFar, entry: SentEntry & { readonly kind: 'undone' }): Issue[] {
+  const named = job.entries.find((one) => one.id === entry.entry);
+  if (!named)
+    return [{ path: 'entry', found: quoted(entry.entry), expected: 'the id of an entry of this job' }];
+  if (named.kind === 'job made')
+    return [
+      {
+        path: 'entry',
+        found: 'the entry that made the job',
+        expected: 'any other: a job cannot undo itself',
+      },
+    ];
+  return named.kind === 'plan amended' || named.kind === 'undone' ? pastFits(job, entry, 'entry') : [];
 }
 
 function issuesOf(job: JobSoFar, entry: SentEntry): Issue[] {
@@ -57,51 +58,20 @@ function issuesOf(job: JobSoFar, entry: SentEntry): Issue[] {
           expected: 'no second one: a job is made once; amend its plan instead',
         },
       ];
-    case 'plan amended':
-      return planFits({ ...job.plan, ...entry.change }, 'change');
-    case 'sweep taken': {
-      const wrong = setupFits(job, entry, 'sweep');
-      if (wrong.length) return wrong;
-      const setup = job.plan.setups.find((one) => one.id === entry.setup);
-      if (setup?.kind !== 'sweep' || setup.points === entry.readings.length) return [];
-      return [
-        {
-          path: 'readings',
-          found: quoted(entry.readings),
-          expected: `${setup.points} readings, one for each stop`,
-        },
-      ];
+    case 'plan amended': {
+      const wrong = planFits({ ...job.plan, ...entry.change }, 'change');
+      return wrong.length ? wrong : pastFits(job, entry, 'change');
     }
-    case 'level read':
-      return setupFits(job, entry, 'level');
-    case 'height read':
-      return setupFits(job, entry, 'height');
-    case 'print read':
-      return [...zonesFit(job, entry.share, 'share'), ...zonesFit(job, entry.tapped ?? {}, 'tapped')];
-    case 'pass made':
-      return zonesFit(job, entry.zones, 'zones');
-    case 'undone': {
-      const named = job.entries.find((one) => one.id === entry.entry);
-      if (!named)
-        return [{ path: 'entry', found: quoted(entry.entry), expected: 'the id of an entry of this job' }];
-      if (named.kind === 'job made')
-        return [
-          {
-            path: 'entry',
-            found: 'the entry that made the job',
-            expected: 'any other: a job cannot undo itself',
-          },
-        ];
-      return [];
-    }
+    case 'undone':
+      return undoFits(job, entry);
     default:
-      return [];
+      return [...roundFits(job, entry), ...readingFits(job.plan, entry)];
   }
 }
 
 /**
- * Holds an entry to the job it is written into: its set-up exists, its lists have a number for each zone or stop, what it
- * undoes is there.
+ * Holds an entry to the job it is written into: its round has begun, its set-up exists, its lists have a number for each
+ * zone or stop, what it undoes is there, and what was read before still fits.
  * @throws BadInput
  */
 export function entryFits(job: JobSoFar, entry: SentEntry): void {

@@ -13,7 +13,8 @@ const copy = () =>
 
 /** Any deed that fits the demo's plan. */
 function deeds(plan: JobPlan): fc.Arbitrary<Deed> {
-  const round = fc.integer({ min: 1, max: 9 });
+  // Rounds that have not begun are refused; the first one always has.
+  const round = fc.constant(1);
   const text = fc.string({ unit: 'grapheme', maxLength: 40 });
   const value = fc.double({ min: -1e6, max: 1e6, noNaN: true });
   const reading = fc.record({ typed: text, value });
@@ -112,6 +113,7 @@ describe('the job file', () => {
       'entries[1].kind',
       (f) => f.entries.splice(1, 1, { ...f.entries[0]!, id: 'x', seq: 2 }),
     ],
+    ['a round that has not begun', `entries[${sweepAt}].round`, change(sweepAt, { round: 7 })],
     ['a gap in the order', 'entries[3].seq', change(3, { seq: 9 })],
     ['one id twice', 'entries[4].id', change(4, { id: demo.entries[3]!.id })],
     ['a time without its zone', 'entries[2].at', change(2, { at: '2031-11-25T14:32:00' })],

@@ -41,13 +41,13 @@ export function jobFile(value: unknown): JobFile {
       refuse(['entries', k, 'seq'], String(entry.seq), `${k + 1}: entries stand in order, without gaps`);
   });
   const known: Entry[] = [first!];
-  let plan = first!.plan;
+  let { plan, round } = foldJob(known);
   rest.forEach((entry, k) => {
     if (ids.has(entry.id))
       refuse(['entries', k + 1, 'id'], JSON.stringify(entry.id), 'an id that no other entry has');
     ids.add(entry.id);
     try {
-      entryFits({ plan, entries: known }, entry);
+      entryFits({ plan, round, entries: known }, entry);
     } catch (failure) {
       if (!(failure instanceof BadInput)) throw failure;
       throw new BadInput(
@@ -55,8 +55,9 @@ export function jobFile(value: unknown): JobFile {
       );
     }
     known.push(entry);
-    // Only these change the plan that a later entry is held to.
-    if (entry.kind === 'plan amended' || entry.kind === 'undone') plan = foldJob(known).plan;
+    // Only these change what a later entry is held to.
+    if (entry.kind === 'plan amended' || entry.kind === 'undone' || entry.kind === 'round closed')
+      ({ plan, round } = foldJob(known));
   });
   return file;
 }

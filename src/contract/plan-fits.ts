@@ -1,4 +1,5 @@
 import type { JobPlan } from '../core/ledger/entry.ts';
+import { listed } from './reading-fits.ts';
 import type { Issue } from './refusal.ts';
 
 /** What a plan's parts must say of each other: targets name features, pads name materials, names differ. */
@@ -6,9 +7,11 @@ export function planFits(plan: JobPlan, before: string): Issue[] {
   const at = (path: string) => (before === '' ? path : `${before}.${path}`);
   const features = plan.features.map((feature) => feature.name);
   const issues: Issue[] = [];
-  const listed = (names: readonly string[]) => names.map((name) => JSON.stringify(name)).join(', ') || 'none';
   if (new Set(features).size !== features.length)
     issues.push({ path: at('features'), found: listed(features), expected: 'features with different names' });
+  const targets = plan.targets.map((target) => target.feature);
+  if (new Set(targets).size !== targets.length)
+    issues.push({ path: at('targets'), found: listed(targets), expected: 'one target for a feature' });
   plan.targets.forEach((target, k) => {
     if (!features.includes(target.feature))
       issues.push({
@@ -34,6 +37,12 @@ export function planFits(plan: JobPlan, before: string): Issue[] {
         path: at(`setups[${k}].touches`),
         found: JSON.stringify(setup.touches),
         expected: 'the other side than rides: an indicator that rides what it touches sees nothing',
+      });
+    if (setup.kind === 'sweep' && setup.from_mm.every((part, i) => part === setup.to_mm[i]))
+      issues.push({
+        path: at(`setups[${k}].to_mm`),
+        found: JSON.stringify(setup.to_mm),
+        expected: 'another place than from_mm',
       });
   });
   return issues;

@@ -1,0 +1,61 @@
+import type { Deed, JobPlan } from '../core/ledger/entry.ts';
+import { type Issue, quoted } from './refusal.ts';
+
+/** Names as they stand in a refusal. */
+export const listed = (names: readonly string[]): string =>
+  names.map((name) => JSON.stringify(name)).join(', ') || 'none';
+
+/** Numbers per pad must name pads of the slide, with one number for each zone. */
+function zonesFit(
+  plan: JobPlan,
+  values: Readonly<Record<string, readonly unknown[]>>,
+  path: string,
+): Issue[] {
+  const { pads } = plan.slide;
+  return Object.entries(values).flatMap(([key, list]): Issue[] => {
+    const pad = pads.find((one) => one.name === key);
+    const at = `${path}[${JSON.stringify(key)}]`;
+    if (!pad)
+      return [
+        {
+          path: at,
+          found: 'a pad that the slide does not have',
+          expected: `one of ${listed(pads.map((p) => p.name))}`,
+        },
+      ];
+    if (list.length === pad.zones) return [];
+    return [{ path: at, found: quoted(list), expected: `${pad.zones} numbers, one for each zone` }];
+  });
+}
+
+function setupFits(plan: JobPlan, id: string, kind: 'sweep' | 'level' | 'height'): Issue[] {
+  const setups = plan.setups.filter((setup) => setup.kind === kind);
+  if (setups.some((setup) => setup.id === id)) return [];
+  const expected = `a ${kind} of the job: ${listed(setups.map((setup) => setup.id))}`;
+  return [{ path: 'setup', found: quoted(id), expected }];
+}
+
+function stopsFit(plan: JobPlan, id: string, readings: readonly unknown[]): Issue[] {
+  const setup = plan.setups.find((one) => one.id === id);
+  if (setup?.kind !== 'sweep' || setup.points === readings.length) return [];
+  const expected = `${setup.points} readings, one for each stop`;
+  return [{ path: 'readings', found: quoted(readings), expected }];
+}
+
+/** What was read, printed or scraped must name set-ups and pads of the plan, with a number for each stop or zone. */
+export function readingFits(plan: JobPlan, deed: Deed): Issue[] {
+  switch (deed.kind) {
+    case 'sweep taken':
+      return [...setupFits(plan, deed.setup, 'sweep'), ...stopsFit(plan, deed.setup, deed.readings)];
+    case 'level read':
+      return setupFits(plan, deed.setup, 'level');
+    case 'height read':
+      return setupFits(plan, deed.setup, 'height');
+    case 'print read':
+      return [...zonesFit(plan, deed.share, 'share'), ...zonesFit(plan, deed.tapped ?? {}, 'tapped')];
+    case 'pass made':
+      return zonesFit(plan, deed.zones, 'zones');
+    default:
+      return [];
+  }
+}

@@ -109,6 +109,7 @@ describe('the served workshop', () => {
       const policy = response.headers.get('content-security-policy') ?? '';
       expect(policy).toContain("default-src 'self'");
       expect(policy).toMatch(/script-src 'self'(;|$)/);
+      expect(policy).toMatch(/style-src 'self'(;|$)/);
     }
     expect((await json(`${served.address}/api/none`)).body.code).toBe('not found');
     expect((await fetch(`${served.address}/assets/none.js`)).status).toBe(404);

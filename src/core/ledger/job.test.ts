@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { spotShare } from '../estimate/first-state.ts';
 import type { Deed, Entry, JobPlan } from './entry.ts';
 import { foldJob } from './job.ts';
 import { steerInput } from './steer-input.ts';
@@ -183,6 +184,61 @@ describe('what steer is asked for a job', () => {
     expect(steerInput(foldJob(written(closed))).rounds).toHaveLength(1);
     const next = steerInput(foldJob(written([...closed, sweep(2, [0, 2, 4, 6, 8])])));
     expect(next.rounds[0]!.scraped).toEqual({ spot: false, passes: { front: [2, 1, 0], flat: [1, 2] } });
+  });
+
+  it('spotting passes are told as such; beside whole ones they count as their share of a pass, over what bore', () => {
+    const spot = (k: number, front: number[], flat: number[]): Deed =>
+      ({
+        ...pass(1, k, front, flat),
+        spot: true,
+      }) as Deed;
+    const scraped = (...passes: Deed[]) =>
+      steerInput(
+        foldJob(
+          written([
+            { kind: 'job made', plan },
+            { kind: 'print read', round: 1, share: { front: [0.5, 0.25, 0], flat: [0.75, 1] } },
+            ...passes,
+            { kind: 'round closed', round: 1 },
+            sweep(2, [0, 2, 4, 6, 8]),
+          ]),
+        ),
+      ).rounds[0]!.scraped!;
+    expect(scraped(spot(1, [1, 1, 0], [0, 1]), spot(2, [1, 0, 0], [0, 1]))).toEqual({
+      spot: true,
+      passes: { front: [2, 1, 0], flat: [0, 2] },
+    });
+    const mixed = scraped(pass(1, 1, [1, 0, 0], [0, 1]), spot(2, [1, 1, 1], [0, 1]));
+    expect(mixed.spot).toBe(false);
+    expect(mixed.passes.front![0]).toBeCloseTo(1 + spotShare.mean * 0.5, 12);
+    expect(mixed.passes.front![1]).toBeCloseTo(spotShare.mean * 0.25, 12);
+    expect(mixed.passes.front![2]).toBe(0);
+    expect(mixed.passes.flat![1]).toBeCloseTo(1 + spotShare.mean, 12);
+  });
+
+  it('a reference turned over, a repeat of a level and a reading taken again are told as they were', () => {
+    const level = (value: number, repeat: number, push: 'climbed' | 'fell'): Deed => ({
+      kind: 'level read',
+      round: 1,
+      setup: 'across',
+      repeat,
+      record: { push },
+      reading: { typed: '', value },
+    });
+    const turned = { ...sweep(1, [0, 2, 4, 6, 9], 'climbed', 1), record: { turned_over: true } } as Deed;
+    const job = foldJob(
+      written([
+        { kind: 'job made', plan },
+        sweep(1, [0, 1, 2, 3, 4]),
+        turned,
+        level(-31, 0, 'climbed'),
+        level(27, 1, 'fell'),
+        level(-29, 0, 'climbed'),
+      ]),
+    );
+    const round = steerInput(job).rounds[0]!;
+    expect(round.sweeps.map((one) => one.turned_over)).toEqual([undefined, true]);
+    expect(round.levels.map((one) => one.reading_urad).toSorted((a, b) => a - b)).toEqual([-29, -27]);
   });
 
   it('a re-seat stands beside the first sweep under its own name, touching the same face', () => {

@@ -1,4 +1,5 @@
 import { add, scale, subtract, type Vector } from '../body/vector.ts';
+import { spotShare } from '../estimate/first-state.ts';
 import type { Height } from '../observe/height.ts';
 import type { Level } from '../observe/level.ts';
 import type { Round, Scraped, SteerInput } from '../observe/round.ts';
@@ -55,18 +56,25 @@ const heightOf = (setup: HeightSetup, one: Taken): Height => ({
   sd_um: setup.sd_um,
 });
 
-/** The passes ticked off in a round, added up by zone; undefined when none were made. */
+/**
+ * The passes ticked off in a round, added up by zone; undefined when none were made. A round is told as whole passes or as
+ * passes on the blue only; where both were made, a spotting pass counts as its usual share of a whole one, over what bore.
+ */
 export function scrapedIn(plan: JobPlan, record: RoundRecord): Scraped | undefined {
   if (record.passes.length === 0) return undefined;
+  const spot = record.passes.every((made) => made.spot);
   const passes = Object.fromEntries(
     plan.slide.pads.map((pad) => [
       pad.name,
       Array.from({ length: pad.zones }, (_, z) =>
-        record.passes.reduce((sum, made) => sum + (made.zones[pad.name]?.[z] ?? 0), 0),
+        record.passes.reduce((sum, made) => {
+          const share = made.spot && !spot ? spotShare.mean * (record.print?.share[pad.name]?.[z] ?? 1) : 1;
+          return sum + share * (made.zones[pad.name]?.[z] ?? 0);
+        }, 0),
       ),
     ]),
   );
-  return record.passes.some((made) => made.spot) ? { spot: true, passes } : { spot: false, passes };
+  return { spot, passes };
 }
 
 function roundOf(plan: JobPlan, record: RoundRecord): Round {

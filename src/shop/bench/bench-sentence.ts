@@ -40,7 +40,7 @@ export const spotSentence: Phrase = [
 
 /** Stop is reward enough. */
 export function stopSentence(line: FeatureLine): Phrase {
-  const size = `${line.said.number} ${line.said.unit}`;
+  const size = `${line.said.number}\u00a0${line.said.unit}`;
   return line.way === undefined
     ? [`${capital(line.name)} is within its limits. Leave it.`]
     : [`${capital(line.name)} comes out `, { b: line.way }, `, ${size}, as wanted. Leave it.`];

@@ -1,0 +1,25 @@
+import type { Alarm, CauseFound } from '../../core/estimate/cause.ts';
+import type { RoundRecord } from '../../core/ledger/round-record.ts';
+import { causeId } from './cause-words.ts';
+
+/** Where the questions of an alarm have come to. */
+export interface AlarmState {
+  /** The cause to ask about next: the likeliest that was not answered yet. */
+  readonly ask?: CauseFound;
+  /** Nothing is left to ask, or an answer settled it. */
+  readonly settled: boolean;
+}
+
+/** Causes asked about at most: beyond these, the odds are too long to send a person looking. */
+const asked = 4;
+
+/**
+ * A yes settles an alarm; a no leads to the next cause; "cannot tell" leads on too, and when all were asked the tool goes
+ * on with what is likeliest.
+ */
+export function alarmState(alarm: Alarm, answered: RoundRecord['causes']): AlarmState {
+  if (answered.some((one) => one.answer === 'yes')) return { settled: true };
+  const known = new Set(answered.map((one) => one.cause));
+  const ask = alarm.causes.slice(0, asked).find((one) => !known.has(causeId(one.cause)));
+  return ask ? { ask, settled: false } : { settled: true };
+}

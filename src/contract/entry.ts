@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Deed, Entry, JobPlan } from '../core/ledger/entry.ts';
+import type { Deed, Entry } from '../core/ledger/entry.ts';
 import { checked } from './refusal.ts';
 import { direction, finite, name, perPad, place, positive, slideSchema } from './slide.ts';
 import { featureSchema, passesSchema, sinkSchema, targetSchema } from './steer.ts';
@@ -125,6 +125,9 @@ const deeds = [
   z.strictObject({ kind: z.literal('undone'), entry: entryId }),
 ] as const;
 
+/** The kinds of deed, as docs/job-file.md lists them. */
+export const deedKinds: readonly string[] = deeds.map((deed) => deed.shape.kind.value);
+
 const sent = { id: entryId, at: time };
 const stored = { ...sent, seq: z.int().min(1) };
 const extended = <S extends Record<string, z.ZodType>>(shape: S) =>
@@ -147,6 +150,3 @@ export const sentEntry = (value: unknown): SentEntry => checked(sentSchema, valu
 
 /** @throws BadInput */
 export const storedEntry = (value: unknown): Entry => checked(entrySchema, value) as unknown as Entry;
-
-/** @throws BadInput */
-export const jobPlan = (value: unknown): JobPlan => checked(planSchema, value) as unknown as JobPlan;

@@ -25,7 +25,8 @@ export const sendNoAnswer = (reply: FastifyReply, answer: NoAnswer): FastifyRepl
     .status(422)
     .send({ ...refusalBody('no answer', answer.text), limits: answer.limits, why: answer.why });
 
-const faultStatus: Record<Fault['code'], number> = {
+/** What the disk or the file did, with its status; docs/architecture.md says what to do. */
+export const faultStatus: Record<Fault['code'], number> = {
   'disk full': 507,
   'read only': 507,
   busy: 503,

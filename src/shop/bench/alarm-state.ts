@@ -1,6 +1,8 @@
 import type { Alarm, CauseFound } from '../../core/estimate/cause.ts';
 import type { RoundRecord } from '../../core/ledger/round-record.ts';
+import type { Said } from '../../core/quantity/say.ts';
 import { causeId } from './cause-words.ts';
+import type { FeatureScale } from './feature-scale.ts';
 
 /** Where the questions of an alarm have come to. */
 export interface AlarmState {
@@ -23,3 +25,11 @@ export function alarmState(alarm: Alarm, answered: RoundRecord['causes']): Alarm
   const ask = alarm.causes.slice(0, asked).find((one) => !known.has(causeId(one.cause)));
   return ask ? { ask, settled: false } : { settled: true };
 }
+
+/** How far the plan was to move the feature, rounded as its forecast's doubt has it. */
+export const askedFor = (alarm: Alarm, say: FeatureScale['say']): Said =>
+  say(alarm.asked.value - alarm.before.value, { sd: alarm.asked.sd });
+
+/** How far it did move, with the doubt of both rounds' readings. */
+export const movedBy = (alarm: Alarm, say: FeatureScale['say']): Said =>
+  say(alarm.found.value - alarm.before.value, { sd: Math.hypot(alarm.before.sd, alarm.found.sd) });

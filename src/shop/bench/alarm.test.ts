@@ -4,7 +4,8 @@ import type { Deed, Entry } from '../../core/ledger/entry.ts';
 import { liveEntries } from '../../core/ledger/job.ts';
 import { roundRecord } from '../../core/ledger/round-record.ts';
 import type { SweepSetup } from '../../core/ledger/setup.ts';
-import { alarmState } from './alarm-state.ts';
+import { type SayOptions, sayDeviation } from '../../core/quantity/say.ts';
+import { alarmState, askedFor, movedBy } from './alarm-state.ts';
 import { causeQuestion } from './cause-question.ts';
 import { causeId, causeWords, fitsFound } from './cause-words.ts';
 import { mendDeeds } from './mend-record.ts';
@@ -145,6 +146,12 @@ describe('the causes of an alarm', () => {
       ),
     ).toEqual({ settled: true });
   });
+});
+
+it('asked for +26, moved −31 ± 6, as the look tells it', () => {
+  const say = (value: number, options?: SayOptions) => sayDeviation(value, 'metric', options);
+  expect(askedFor(alarm, say)).toMatchObject({ sign: '+', number: '26' });
+  expect(movedBy(alarm, say)).toMatchObject({ sign: '−', number: '31', doubt: '6' });
 });
 
 describe('the question at the metal', () => {

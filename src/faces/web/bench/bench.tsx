@@ -4,6 +4,7 @@ import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import type { NoAnswer } from '../../../core/plan/problem.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import type { JobAnswer } from '../../../shop/answer-job.ts';
+import { alarmState } from '../../../shop/bench/alarm-state.ts';
 import { type FeatureLine, featureLine, leadingLine, type Valued } from '../../../shop/bench/feature-line.ts';
 import { nextDeed, type RoundPlan } from '../../../shop/bench/next-deed.ts';
 import { soFar } from '../../../shop/bench/so-far.ts';
@@ -32,7 +33,7 @@ export interface BenchView {
 
 const roundPlan = (steer: SteerAnswer | NoAnswer): RoundPlan =>
   steer.ok
-    ? { kind: 'plan', action: steer.plan.action, zones: steer.plan.zones, alarm: false }
+    ? { kind: 'plan', action: steer.plan.action, zones: steer.plan.zones, alarm: steer.alarm !== undefined }
     : { kind: 'no answer' };
 
 function Bench({ open }: { readonly open: OpenJob }) {
@@ -42,7 +43,9 @@ function Bench({ open }: { readonly open: OpenJob }) {
   const record = useMemo(() => roundRecord(job.live, job.round), [job]);
   const measured = Object.keys(record.taken).length > 0 || record.print !== undefined;
   const plan = answer?.steer && measured ? roundPlan(answer.steer) : undefined;
-  const deed = nextDeed(soFar(record, job.plan), plan);
+  const alarm = answer?.steer?.ok ? answer.steer.alarm : undefined;
+  const settled = alarm === undefined || alarmState(alarm, record.causes).settled;
+  const deed = nextDeed({ ...soFar(record, job.plan), settled }, plan);
   const waiting = answer?.steer?.ok === false && answer.steer.why === 'not seen' && deed.kind === 'measure';
   if (!measured || waiting)
     return <MeasuringBench open={open} units={units} answer={answer} deed={deed} record={record} />;
@@ -51,7 +54,7 @@ function Bench({ open }: { readonly open: OpenJob }) {
   const view: BenchView = { open, units, record, answer, deed };
   const { steer } = answer;
   if (!steer.ok) return <NoAnswerBench view={view} steer={steer} />;
-  if (deed.kind === 'settle') return <AlarmBench view={view} steer={steer} alarm={undefined} />;
+  if (deed.kind === 'settle' && steer.alarm) return <AlarmBench view={view} alarm={steer.alarm} />;
   if (deed.kind === 'sign' || deed.kind === 'signed') return <StopBench view={view} steer={steer} />;
   return <PlanBench view={view} steer={steer} />;
 }

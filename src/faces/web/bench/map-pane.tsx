@@ -17,7 +17,7 @@ type Shown = 'passes' | 'print' | 'depth';
 
 const headings: Readonly<Record<Shown, string>> = {
   passes: 'Passes by zone',
-  print: 'Print, % blue by zone',
+  print: 'Print, % blue',
   depth: 'Depth by zone',
 };
 

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link, Redirect, useLocation } from 'wouter';
 import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import { alarmState } from '../../../shop/bench/alarm-state.ts';
 import { passesOf, zonesByPad } from '../../../shop/bench/pass.ts';
 import { counted } from '../../../shop/phrase.ts';
 import { LieQuestion } from '../bench/lie.tsx';
@@ -24,9 +25,11 @@ function Scrape({ open }: { readonly open: OpenJob }) {
   const record = roundRecord(job.live, job.round);
   const bench = `/job/${encodeURIComponent(id)}`;
   if (!answer?.steer) return <main className="page" aria-busy="true" />;
-  if (!answer.steer.ok) return <Redirect to={bench} />;
-  if (record.turned === undefined) return <HowTurned open={open} steer={answer.steer} />;
-  return <Passes open={open} steer={answer.steer} record={record} bench={bench} />;
+  const { steer } = answer;
+  const unsettled = steer.ok && steer.alarm && !alarmState(steer.alarm, record.causes).settled;
+  if (!steer.ok || unsettled) return <Redirect to={bench} />;
+  if (record.turned === undefined) return <HowTurned open={open} steer={steer} />;
+  return <Passes open={open} steer={steer} record={record} bench={bench} />;
 }
 
 /** Asked each time the part is lifted. */

@@ -15,6 +15,8 @@ export interface Known {
   readonly settled: Settling;
   /** Share of each zone that bears: as printed, or as expected where nothing was printed. */
   readonly shares: readonly number[];
+  /** As printed; undefined where nothing was. */
+  readonly print: readonly (number | undefined)[];
   /** Share of each zone that was expected to take colour before the print was seen; absent in the first round. */
   readonly expected?: readonly number[];
   /** ln of the likelihood of this round's readings and print, given all before. */
@@ -35,7 +37,7 @@ export function firstRound(model: SlideModel, taking: Taking): Known {
   const settled = carriedSettling(model, shares);
   const state = firstState(model, taking.readings, settled, rough);
   const logLikelihood = takePrint(model, state, settled, taking.print);
-  return { state, settled, shares, logLikelihood };
+  return { state, settled, shares, print: taking.print, logLikelihood };
 }
 
 /** A later round: what was made since the last one, then readings, then the print. */
@@ -48,7 +50,7 @@ export function nextRound(model: SlideModel, before: Known, made: Made | undefin
   const logLikelihood =
     takePose(model, state, settled, taking.readings) + takePrint(model, state, settled, taking.print);
   keepRemovalPositive(model, state);
-  return { state, settled, shares, expected, logLikelihood };
+  return { state, settled, shares, print: taking.print, expected, logLikelihood };
 }
 
 /**

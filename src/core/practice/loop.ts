@@ -1,5 +1,5 @@
-import type { Round, SteerInput } from '../observe/round.ts';
 import { byPad } from '../body/slide.ts';
+import type { Round, SteerInput } from '../observe/round.ts';
 import type { PracticeMachine } from './machine.ts';
 import type { PracticeTask } from './slides.ts';
 

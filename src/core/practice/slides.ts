@@ -3,6 +3,7 @@ import type { Pad } from '../body/pad.ts';
 import type { Slide } from '../body/slide.ts';
 import type { Vector } from '../body/vector.ts';
 import type { PracticeSlide } from './machine.ts';
+import type { Weight } from './seat.ts';
 
 /** A practice slide with what is asked of it and what a pass is first believed to take. */
 export interface PracticeTask extends PracticeSlide {
@@ -63,12 +64,16 @@ const materials = {
 };
 export type PracticeMaterial = keyof typeof materials;
 
-function task(name: string, strips: readonly Strip[], material: PracticeMaterial): PracticeTask {
+function task(
+  name: string,
+  strips: readonly Strip[],
+  material: PracticeMaterial,
+  push: Pick<Weight, 'force_N' | 'at_mm' | 'direction'>,
+): PracticeTask {
   const pads = strips.map((strip) => padOf(strip, material));
   const slide: Slide = { name, free: 'x', pads };
   const points_mm = line([-18, 0, 92], [-18, 210, 92], 15);
   const { hidden, believed } = materials[material];
-  const middle = pads.reduce((sum, pad) => sum + pad.centre_mm[1], 0) / pads.length;
   return {
     slide,
     features: turns,
@@ -91,12 +96,7 @@ function task(name: string, strips: readonly Strip[], material: PracticeMaterial
       { name: 'level across', along: [0, 1, 0], reading_urad: 0, sd_urad: 5 },
       { name: 'level along', along: [1, 0, 0], reading_urad: 0, sd_urad: 5 },
     ],
-    weight: {
-      force_N: 1500,
-      at_mm: [-12, middle + 25, 120],
-      direction: [0, 0, -1],
-      stiffness_N_per_mm3: 100,
-    },
+    weight: { ...push, stiffness_N_per_mm3: 100 },
     removal: { [material]: hidden },
     film_um: 3,
     passes: { [material]: believed },
@@ -123,6 +123,7 @@ export const practiceSlides: Readonly<Record<string, (material: PracticeMaterial
         strip('flat', [0, 270, 0], [0, 0, 1], 450, 60, 8),
       ],
       material,
+      { force_N: 1500, at_mm: [-12, 118, 120], direction: [0, 0, -1] },
     ),
   'double V': (material) =>
     task(
@@ -134,6 +135,7 @@ export const practiceSlides: Readonly<Record<string, (material: PracticeMaterial
         strip('rear V, outer flank', [0, 311.3, 0], flank(1, 45), 520, 32, 6),
       ],
       material,
+      { force_N: 1800, at_mm: [-12, 175, 120], direction: [0, 0, -1] },
     ),
   'two flats and a dovetail flank': (material) =>
     task(
@@ -144,6 +146,8 @@ export const practiceSlides: Readonly<Record<string, (material: PracticeMaterial
         strip('dovetail flank', [0, 243, 14], [0, 0.819152044289, 0.573576436351], 420, 26, 7),
       ],
       material,
+      // The gib on the far side pushes the slide onto its flank.
+      { force_N: 1456, at_mm: [-12, 132, 14], direction: [0, -400, -1400] },
     ),
   'four-pad base': (material) =>
     task(
@@ -153,8 +157,10 @@ export const practiceSlides: Readonly<Record<string, (material: PracticeMaterial
         strip('front right', [230, 0, 0], [0, 0, 1], 110, 55, 3),
         strip('rear left', [-230, 240, 0], [0, 0, 1], 110, 55, 3),
         strip('rear right', [230, 240, 0], [0, 0, 1], 110, 55, 3),
-        strip('guide', [0, -32, 15], [0, 0.707106781187, 0.707106781187], 480, 24, 6),
+        strip('guide', [0, -32, 15], [0, Math.SQRT1_2, Math.SQRT1_2], 480, 24, 6),
       ],
       material,
+      // A spring pushes the base onto its guide.
+      { force_N: 1422, at_mm: [-12, 93, 15], direction: [0, -250, -1400] },
     ),
 };

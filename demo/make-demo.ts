@@ -7,13 +7,13 @@ import { foldJob } from '../src/core/ledger/job.ts';
 import type { LevelSetup, SweepSetup } from '../src/core/ledger/setup.ts';
 import { steerInput, sweepStops } from '../src/core/ledger/steer-input.ts';
 import type { Level } from '../src/core/observe/level.ts';
+import type { SteerInput } from '../src/core/observe/round.ts';
 import type { Sweep } from '../src/core/observe/sweep.ts';
 import type { SteerAnswer } from '../src/core/plan/answer.ts';
-import type { Solve } from '../src/core/plan/program.ts';
+import type { NoAnswer } from '../src/core/plan/problem.ts';
 import { type PracticeMachine, practiceMachine } from '../src/core/practice/machine.ts';
 import { readDeviation } from '../src/core/quantity/deviation.ts';
 import { readSlope } from '../src/core/quantity/slope.ts';
-import { steer } from '../src/shop/steer.ts';
 
 /** Which simulated machine: its wear, its scraper's hand and every chance come from this number. */
 export const demoSeed = 6;
@@ -162,6 +162,9 @@ function scrapeRound(
   ledger.write({ kind: 'round closed', round }, 5);
 }
 
+/** Whoever plans: sees what was entered, and nothing of the truth. */
+type Ask = (input: SteerInput) => Promise<SteerAnswer | NoAnswer>;
+
 /** What the demo's rounds answered, for whoever looks it over. */
 export interface DemoMade {
   readonly file: JobFile;
@@ -173,7 +176,7 @@ export interface DemoMade {
  * The demo job: a simulated saddle measured, blued and scraped for three rounds as the planner says, measured and blued in
  * the fourth, the next plan waiting. The same seed and the same planner make the same file.
  */
-export async function makeDemo(solve: Solve, seed = demoSeed): Promise<DemoMade> {
+export async function makeDemo(ask: Ask, seed = demoSeed): Promise<DemoMade> {
   const plan = demoPlan();
   const machine = machineOf(plan, seed);
   const ledger = new Ledger();
@@ -182,7 +185,7 @@ export async function makeDemo(solve: Solve, seed = demoSeed): Promise<DemoMade>
   ledger.write({ kind: 'note', text: `${invented} Nothing here was measured on metal.` });
   for (let round = 1; round <= rounds; round++) {
     measureRound(ledger, plan, machine, round);
-    const answer = await steer(steerInput(foldJob(ledger.entries)), solve);
+    const answer = await ask(steerInput(foldJob(ledger.entries)));
     if (!answer.ok) throw new Error(`round ${round}: ${answer.text}`);
     answers.push(answer);
     if (round === rounds) break;

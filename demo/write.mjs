@@ -5,9 +5,10 @@ import { runnerImport } from 'vite';
 const load = async (file) => (await runnerImport(file)).module;
 const { makeDemo } = await load('./demo/make-demo.ts');
 const { jobFileText } = await load('./src/contract/job-file.ts');
+const { steer } = await load('./src/shop/steer.ts');
 const { solveWithHighs } = await load('./src/adapters/solver/highs.ts');
 
-const { file, answers } = await makeDemo(solveWithHighs);
+const { file, answers } = await makeDemo((input) => steer(input, solveWithHighs));
 writeFileSync('demo/saddle.job.json', jobFileText(file));
 answers.forEach((answer, k) => {
   const features = answer.estimate.features.map(

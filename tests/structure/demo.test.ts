@@ -42,7 +42,7 @@ describe('the demo job', () => {
   });
 
   it('its first round comes out the same when it is made again; later rounds follow the planner (node demo/write.mjs)', async () => {
-    const { file: again } = await makeDemo(solveWithHighs);
+    const { file: again } = await makeDemo((input) => steer(input, solveWithHighs));
     const untilLifted = (entries: typeof file.entries) =>
       entries.slice(
         0,

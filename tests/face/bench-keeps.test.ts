@@ -40,6 +40,7 @@ it('a half-typed sweep is still there after a reload, to the letter', async () =
 
 it('a half-tapped print is still there after a reload', async () => {
   await page.goto(`${served.address}/job/${demo}/print`);
+  await page.getByRole('button', { name: 'End over end' }).click();
   await page.getByRole('button', { name: 'burnished' }).click();
   await page.locator('[data-pad="flat"][data-zone="2"]').click();
   await page.reload();

@@ -15,8 +15,7 @@ const screens: readonly (readonly [string, string])[] = [
   [`${demo}/measure`, 'Each set-up tells one thing'],
   [`${demo}/measure/square/1`, 'Push the plunger'],
   [`${demo}/measure/level_across/1`, 'Keep this level'],
-  [`${demo}/print`, 'Keep this print'],
-  [`${demo}/scrape`, 'Which way did you turn it?'],
+  [`${demo}/print`, 'Which way did you turn it?'],
   [`${demo}/ledger`, 'newest first'],
   ['/jobs', 'New job'],
   ['/new', 'What lies on your bench?'],
@@ -40,6 +39,13 @@ afterAll(async () => {
 async function visit(path: string, words: string): Promise<void> {
   await page.goto(served.address + path);
   await page.getByText(words).first().waitFor();
+}
+
+/** Says how the part lies, so that the screens after it can be looked at. */
+async function lift(): Promise<void> {
+  await visit(`${demo}/print`, 'Which way did you turn it?');
+  await page.getByRole('button', { name: 'End over end' }).click();
+  await page.getByText('Keep this print').waitFor();
 }
 
 async function axe(): Promise<string[]> {
@@ -76,23 +82,35 @@ const small = () =>
 const wider = () =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
-describe.each([
+const sizes = [
   ['phone', phone],
   ['tablet', tablet],
-] as const)('on a %s', (_, size) => {
+] as const;
+
+async function looksRight(path: string, words: string, size: (typeof sizes)[number][1]): Promise<void> {
+  await page.setViewportSize(size);
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    await visit(path, words);
+    expect(await axe()).toEqual([]);
+  }
+  expect(await small()).toEqual([]);
+  expect(await wider()).toBeLessThanOrEqual(0);
+}
+
+describe.each(sizes)('on a %s', (_, size) => {
   it.each(screens)(
     '%s: axe finds nothing serious in either theme, a thumb hits everything, nothing runs off the side',
-    async (path, words) => {
-      await page.setViewportSize(size);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        await visit(path, words);
-        expect(await axe()).toEqual([]);
-      }
-      expect(await small()).toEqual([]);
-      expect(await wider()).toBeLessThanOrEqual(0);
-    },
+    (path, words) => looksRight(path, words, size),
   );
+});
+
+it('the same once the part is lifted: its print, and its first pass', async () => {
+  await lift();
+  for (const [, size] of sizes) {
+    await looksRight(`${demo}/print`, 'Keep this print', size);
+    await looksRight(`${demo}/scrape`, 'Strokes this way', size);
+  }
 });
 
 it('the switch of the theme wins over the device', async () => {

@@ -69,6 +69,8 @@ async function levelByKeyboard(name: string, reading: string): Promise<void> {
 
 async function printByKeyboard(words: string): Promise<void> {
   await pressKey(page, 'Enter the print');
+  // Asked each time the part is lifted.
+  await pressKey(page, 'Front to back');
   const first = page.locator('[data-zone][tabindex="0"]');
   await tabTo(page, (await first.locator('> title').textContent()) ?? 'a zone');
   for (const word of words) await page.keyboard.press(word);
@@ -113,7 +115,6 @@ it('a new job from a template, two rounds by keyboard alone, and the plan is the
   expect(await screenText(page)).toContain('Facing comes out convex');
 
   await pressKey(page, 'Start pass 1 of');
-  await pressKey(page, 'Front to back');
   const passes = Math.max(...first.plan.zones.map((zone) => zone.passes_now));
   for (let pass = 1; pass <= passes; pass++) await pressKey(page, `Pass ${pass} done`);
   await pressKey(page, 'Set it back: start round 2');

@@ -66,8 +66,10 @@ describe('the next deed', () => {
     );
   });
   it('a lifted part is not asked for readings it cannot give', () => {
-    const lifted = { ...measured, printed: false, lifted: true };
-    expect(nextDeed(lifted, scrape).kind).toBe('pass');
+    const bare = measured.setups.map((setup) => ({ ...setup, taken: false }));
+    const lifted = { ...measured, setups: bare, printed: false, lifted: true };
+    expect(nextDeed(lifted, scrape).kind).toBe('print');
+    expect(nextDeed({ ...lifted, passes_made: 1 }, scrape).kind).toBe('pass');
   });
   it('an alarm comes before the scraper, until it is settled', () => {
     const alarmed: RoundPlan = { ...scrape, alarm: true };

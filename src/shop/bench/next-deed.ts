@@ -52,17 +52,18 @@ export interface NextDeed {
 const setupVerbs = { sweep: 'Set up the sweep', level: 'Read the level', height: 'Read the height' } as const;
 
 /**
- * The next deed of a round. Measuring and printing come first, unless the person has gone past them: a part that is
- * lifted will not be measured before it is set back. An alarm that is not settled comes before any scraping.
+ * The next deed of a round. Measuring comes first, then the print, unless the person has gone past them: a part that is
+ * lifted will not be measured before it is set back, and one that is being scraped will not be printed. An alarm that is not settled comes before any scraping.
  */
 export function nextDeed(so: RoundSoFar, plan: RoundPlan | undefined): NextDeed {
   if (so.signed) return { kind: 'signed', words: 'Show the ledger' };
-  const scraping = so.lifted || so.passes_made > 0;
   if (plan?.kind === 'plan' && plan.alarm && !so.settled)
     return { kind: 'settle', words: 'Answer the question' };
-  const open = scraping || so.printed ? undefined : so.setups.find((setup) => !setup.taken);
+  const lifted = so.lifted || so.passes_made > 0;
+  const open = lifted || so.printed ? undefined : so.setups.find((setup) => !setup.taken);
   if (open) return { kind: 'measure', words: setupVerbs[open.kind], setup: open.id };
-  if (!so.printed && !scraping) return { kind: 'print', words: 'Enter the print', end: 'blue by zone' };
+  if (!so.printed && so.passes_made === 0)
+    return { kind: 'print', words: 'Enter the print', end: 'blue by zone' };
   if (plan?.kind === 'no answer') return { kind: 'no answer', words: 'Measure again' };
   if (!plan) {
     const first = so.setups[0];

@@ -42,11 +42,14 @@ function Bench({ open }: { readonly open: OpenJob }) {
   const { job } = open;
   const record = useMemo(() => roundRecord(job.live, job.round), [job]);
   const measured = Object.keys(record.taken).length > 0 || record.print !== undefined;
-  const plan = answer?.steer && measured ? roundPlan(answer.steer) : undefined;
+  // A refusal of a ledger that has grown since is no longer true; a plan of it still helps while the new one is worked out.
+  const stale = answer !== undefined && answer.seq < job.seq && answer.steer?.ok === false;
+  const plan = answer?.steer && measured && !stale ? roundPlan(answer.steer) : undefined;
   const alarm = answer?.steer?.ok ? answer.steer.alarm : undefined;
   const settled = alarm === undefined || alarmState(alarm, record.causes).settled;
   const deed = nextDeed({ ...soFar(record, job.plan), settled }, plan);
-  const waiting = answer?.steer?.ok === false && answer.steer.why === 'not seen' && deed.kind === 'measure';
+  const unseen = answer?.steer?.ok === false && answer.steer.why === 'not seen' && deed.kind === 'measure';
+  const waiting = stale || unseen || (answer !== undefined && answer.steer === undefined);
   if (!measured || waiting)
     return <MeasuringBench open={open} units={units} answer={answer} deed={deed} record={record} />;
   // Nothing is shown before the first answer is here: it takes less than a blink.

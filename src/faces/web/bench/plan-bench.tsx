@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { chanceWords } from '../../../core/prove/chance.ts';
 import { offSentence, spotSentence } from '../../../shop/bench/bench-sentence.ts';
@@ -59,6 +60,15 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
                 </span>
               )
             }
+            {...(deed.kind === 'print'
+              ? {
+                  beside: (
+                    <Link className="third" href={`/job/${encodeURIComponent(open.id)}/scrape`}>
+                      Scrape without a print
+                    </Link>
+                  ),
+                }
+              : {})}
             {...(setBack ? { onPress: () => write({ kind: 'round closed', round }) } : {})}
           />
         </section>

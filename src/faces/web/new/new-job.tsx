@@ -208,7 +208,7 @@ function Dimensions(props: {
           {wrong ??
             (tried && bad.length > 0
               ? 'One or more dimensions cannot be read yet.'
-              : 'You can amend all of it later.')}
+              : `${template.dimensions.length} dimensions; what stands there already is usual.`)}
         </p>
         <GoButton onPress={() => void make()}>Begin this job</GoButton>
       </footer>

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { BlueWord } from '../../../core/ledger/entry.ts';
-import { lastTurned } from '../../../core/ledger/round-record.ts';
+import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
 import {
   blueWordMeaning,
   blueWords,
@@ -12,6 +12,7 @@ import {
   withZone,
 } from '../../../shop/measure/blue.ts';
 import { counted } from '../../../shop/phrase.ts';
+import { HowTurned } from '../bench/how-turned.tsx';
 import { PartMap } from '../bench/part-map.tsx';
 import { TurnedLink } from '../bench/turned-link.tsx';
 import type { ZonePlace } from '../figure.tsx';
@@ -22,7 +23,15 @@ import { type OpenJob, useWrite } from '../keep/jobs.ts';
 
 /** The blue, zone by zone: pick a word, tap the zones that look so. */
 export const PrintScreen = ({ id }: { readonly id: string }) => (
-  <JobScreen id={id}>{(open) => <PrintEntry key={open.job.round} open={open} />}</JobScreen>
+  <JobScreen id={id}>
+    {(open) =>
+      roundRecord(open.job.live, open.job.round).turned === undefined ? (
+        <HowTurned open={open} />
+      ) : (
+        <PrintEntry key={open.job.round} open={open} />
+      )
+    }
+  </JobScreen>
 );
 
 const keys: Readonly<Record<string, BlueWord>> = { b: 'burnished', h: 'heavy', f: 'faint', n: 'none' };

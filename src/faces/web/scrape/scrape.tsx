@@ -5,7 +5,7 @@ import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { alarmState } from '../../../shop/bench/alarm-state.ts';
 import { passesOf, zonesByPad } from '../../../shop/bench/pass.ts';
 import { counted } from '../../../shop/phrase.ts';
-import { LieQuestion } from '../bench/lie.tsx';
+import { HowTurned } from '../bench/how-turned.tsx';
 import { PartMap } from '../bench/part-map.tsx';
 import type { ZonePlace } from '../figure.tsx';
 import { GoButton } from '../frame/go.tsx';
@@ -28,47 +28,8 @@ function Scrape({ open }: { readonly open: OpenJob }) {
   const { steer } = answer;
   const unsettled = steer.ok && steer.alarm && !alarmState(steer.alarm, record.causes).settled;
   if (!steer.ok || unsettled) return <Redirect to={bench} />;
-  if (record.turned === undefined) return <HowTurned open={open} steer={steer} />;
+  if (record.turned === undefined) return <HowTurned open={open} />;
   return <Passes open={open} steer={steer} record={record} bench={bench} />;
-}
-
-/** Asked each time the part is lifted. */
-function HowTurned({ open, steer }: { readonly open: OpenJob; readonly steer: SteerAnswer }) {
-  const passes = zonesByPad(steer.plan.zones, 'passes_now');
-  const write = useWrite(open.id);
-  const { plan, round, live } = open.job;
-  const zones = plan.slide.pads.reduce((sum, pad) => sum + pad.zones, 0);
-  const before = lastTurned(live);
-  return (
-    <main className="page">
-      <div className="pair">
-        <div>
-          <h2>Which way did you turn it?</h2>
-          <p className="say">
-            Lift it, turn it over, lay it on the bench. The map is drawn the way your part lies. Find the
-            punch mark, then check the names of the ends.
-          </p>
-          <LieQuestion onChoose={(how) => write({ kind: 'part turned over', round, how })} />
-          <p className="caution">
-            <Mark name="caution" size={20} />
-            <span>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</span>
-          </p>
-        </div>
-        <div>
-          <PartMap
-            title={`The part turned ${before}, as last time`}
-            plan={plan}
-            turned={before}
-            show={{ kind: 'passes', passes }}
-          />
-          <p className="quiet">
-            Drawn as last time, turned {before}. Both drawings carry the same {zones} numbers. If the punch
-            mark is not where the drawing shows it, stop.
-          </p>
-        </div>
-      </div>
-    </main>
-  );
 }
 
 function Passes(props: {

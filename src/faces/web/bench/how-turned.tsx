@@ -1,0 +1,43 @@
+import { lastTurned } from '../../../core/ledger/round-record.ts';
+import { Mark } from '../frame/mark.tsx';
+import { type OpenJob, useWrite } from '../keep/jobs.ts';
+import { LieQuestion } from './lie.tsx';
+import { PartMap } from './part-map.tsx';
+
+/** Asked each time the part is lifted, before anything is read off it or scraped: a map read end for end costs a round. */
+export function HowTurned({ open }: { readonly open: OpenJob }) {
+  const write = useWrite(open.id);
+  const { plan, round, live } = open.job;
+  const zones = plan.slide.pads.reduce((sum, pad) => sum + pad.zones, 0);
+  const before = lastTurned(live);
+  return (
+    <main className="page">
+      <div className="pair">
+        <div>
+          <h2>Which way did you turn it?</h2>
+          <p className="say">
+            Lift it, turn it over, lay it on the bench. The map is drawn the way your part lies. Find the
+            punch mark, then check the names of the ends.
+          </p>
+          <LieQuestion onChoose={(how) => write({ kind: 'part turned over', round, how })} />
+          <p className="caution">
+            <Mark name="caution" size={20} />
+            <span>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</span>
+          </p>
+        </div>
+        <div>
+          <PartMap
+            title={`The part turned ${before}`}
+            plan={plan}
+            turned={before}
+            show={{ kind: 'words', words: {}, round }}
+          />
+          <p className="quiet">
+            Drawn turned {before}, as last time. Both drawings carry the same {zones} zones. If the punch mark
+            is not where the drawing shows it, stop.
+          </p>
+        </div>
+      </div>
+    </main>
+  );
+}

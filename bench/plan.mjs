@@ -1,7 +1,9 @@
 import { solveWithHighs } from '../dist/adapters/solver/highs.js';
+import { estimateSlide } from '../dist/core/estimate/estimate-slide.js';
 import { featureOf, poseOfRound } from '../dist/core/estimate/pose.js';
 import { planDepth } from '../dist/core/plan/depth.js';
 import { planPasses } from '../dist/core/plan/passes.js';
+import { planSlide } from '../dist/core/plan/plan-slide.js';
 import { planProblem } from '../dist/core/plan/problem.js';
 import { summary, timed } from './clock.mjs';
 import { highsAlone, recording } from './highs.mjs';
@@ -51,6 +53,32 @@ export async function passesTiming(quick) {
         record.programs.map((program) => [program]),
         1,
       ),
+    },
+  ];
+}
+
+const rounds = 4;
+
+/** What to do next after some rounds, on the state: whole passes or spotting, with the depths beside. */
+export async function nextRoundTiming(quick) {
+  const times = [];
+  const groups = [];
+  for (let k = 0; k < (quick ? 1 : 3); k++)
+    for (const seed of seeds) {
+      const input = benchInput(seed, rounds);
+      const estimate = estimateSlide(input);
+      const record = recording(solveWithHighs);
+      const start = performance.now();
+      await planSlide(input, estimate, record.solve);
+      times.push(performance.now() - start);
+      if (k === 0) groups.push(record.programs);
+    }
+  return [
+    {
+      what: `plan of a round, ${rounds} rounds known`,
+      aim: 'under 500 ms, never over 3 s',
+      times: summary(times),
+      highs: highsAlone(groups, 1),
     },
   ];
 }

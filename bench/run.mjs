@@ -3,7 +3,7 @@
 // reference timed in the same run, so that a slow machine shows in both.
 import { existsSync } from 'node:fs';
 import { estimateTiming } from './estimate.mjs';
-import { depthsTiming, passesTiming } from './plan.mjs';
+import { depthsTiming, nextRoundTiming, passesTiming } from './plan.mjs';
 import { restTiming } from './rest.mjs';
 import { steerTiming } from './steer.mjs';
 import { storeTiming } from './store.mjs';
@@ -15,6 +15,14 @@ if (!existsSync(new URL('../dist/core/rest/rest.js', import.meta.url))) {
 }
 const quick = process.argv.includes('quick');
 const timings = [];
-for (const timing of [estimateTiming, depthsTiming, passesTiming, restTiming, steerTiming, storeTiming])
+for (const timing of [
+  estimateTiming,
+  depthsTiming,
+  passesTiming,
+  nextRoundTiming,
+  restTiming,
+  steerTiming,
+  storeTiming,
+])
   timings.push(...(await timing(quick)));
 printTable(timings);

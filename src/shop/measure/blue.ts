@@ -17,7 +17,7 @@ export const blueWords: readonly BlueWord[] = ['burnished', 'heavy', 'faint', 'n
 
 /** What the words mean, for the person who taps them. */
 export const blueWordMeaning: Readonly<Record<BlueWord, string>> = {
-  burnished: 'rubbed bright, the highest',
+  burnished: 'rubbed bright, highest',
   heavy: 'well covered, high',
   faint: 'barely touched',
   none: 'bare, low',

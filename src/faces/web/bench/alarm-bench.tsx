@@ -6,6 +6,7 @@ import { alarmState, askedFor, movedBy } from '../../../shop/bench/alarm-state.t
 import { causeQuestion } from '../../../shop/bench/cause-question.ts';
 import { causeId, causeWords, fitsFound } from '../../../shop/bench/cause-words.ts';
 import { featureLine } from '../../../shop/bench/feature-line.ts';
+import { limitTexts } from '../../../shop/bench/limit-texts.ts';
 import { mendDeeds } from '../../../shop/bench/mend-record.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { Figure } from '../figure.tsx';
@@ -118,27 +119,28 @@ function AlarmGauge(props: {
 }) {
   const { alarm, line, short } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
-  const { shown, target, words, say } = line.scale;
+  const { shown, target, words } = line.scale;
   const at = (value: { value: number; sd: number }) => ({
     value: shown(value.value),
     doubt: shown(2 * value.sd),
     text: short(value),
   });
-  const limit = (value: number) => `${say(value).sign}${say(value).number}`;
+  const limits = limitTexts(line.scale);
   return (
     <div ref={ref}>
       <Figure
         shape={gauge({
           title: `${capital(alarm.feature)} before, asked and found, against its band`,
           width,
-          band: target
-            ? {
-                low: shown(target.low),
-                high: shown(target.high),
-                low_text: limit(target.low),
-                high_text: limit(target.high),
-              }
-            : {},
+          band:
+            target && limits
+              ? {
+                  low: shown(target.low),
+                  high: shown(target.high),
+                  low_text: limits.low,
+                  high_text: limits.high,
+                }
+              : {},
           rows: [
             { kind: 'past', label: 'before', ...at(alarm.before) },
             { kind: 'forecast', label: 'asked', ...at(alarm.asked) },

@@ -2,6 +2,7 @@ import { lastTurned } from '../../../core/ledger/round-record.ts';
 import { Mark } from '../frame/mark.tsx';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { LieQuestion } from './lie.tsx';
+import { numberedZones } from './numbered-zones.ts';
 import { PartMap } from './part-map.tsx';
 
 /** Asked each time the part is lifted, before anything is read off it or scraped: a map read end for end costs a round. */
@@ -30,7 +31,7 @@ export function HowTurned({ open }: { readonly open: OpenJob }) {
             title={`The part turned ${before}`}
             plan={plan}
             turned={before}
-            show={{ kind: 'words', words: {}, round }}
+            show={numberedZones(plan.slide)}
           />
           <p className="quiet">
             Drawn turned {before}, as last time. Both drawings carry the same {zones} zones. If the punch mark

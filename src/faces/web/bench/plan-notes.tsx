@@ -63,7 +63,7 @@ const Learned = (props: {
     const one = removal.find(({ material }) => material === props.material);
     if (!one) return [];
     const said = sayDeviation(one.um, props.units, { signed: false, sd: one.sd_um });
-    return [`${said.number} ± ${said.doubt ?? '0'} in round ${round}`];
+    return [`${said.number}\u00a0±\u00a0${said.doubt ?? '0'} in round ${round}`];
   });
   return before.length > 0 ? <small>learned here: {before.join(', then ')}</small> : null;
 };

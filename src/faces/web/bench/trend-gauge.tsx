@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { type GaugeRow, gauge } from '../../../draw/gauge.ts';
 import type { FeatureLine, Valued } from '../../../shop/bench/feature-line.ts';
+import { limitTexts } from '../../../shop/bench/limit-texts.ts';
 import { Figure } from '../figure.tsx';
 import { useWidth } from '../frame/width.ts';
 
@@ -40,21 +41,19 @@ export function TrendGauge(props: {
         ...(line.to_go ? { to_go: line.to_go } : {}),
       });
     if (forecast) rows.push(row(forecast, 'forecast', `forecast ${short(forecast)}`));
-    const limit = (value: number) => {
-      const said = say(value);
-      return `${said.sign}${said.number}`;
-    };
+    const limits = limitTexts(scaleOf);
     return gauge({
       title: `${scaleOf.feature.name} against its band, round by round`,
       width,
-      band: target
-        ? {
-            low: shown(target.low),
-            high: shown(target.high),
-            low_text: limit(target.low),
-            high_text: limit(target.high),
-          }
-        : {},
+      band:
+        target && limits
+          ? {
+              low: shown(target.low),
+              high: shown(target.high),
+              low_text: limits.low,
+              high_text: limits.high,
+            }
+          : {},
       rows,
       ...(words ? { minus_word: words.minus, plus_word: words.plus } : {}),
     });

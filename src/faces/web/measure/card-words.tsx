@@ -6,9 +6,24 @@ import { Mark } from '../frame/mark.tsx';
 import { useWidth } from '../frame/width.ts';
 
 /** The drawing of a set-up: what rides is solid, what is touched is dotted, travel is the long arrow. */
-export function CardDrawing({ setup, plan }: { readonly setup: Setup; readonly plan: JobPlan }) {
+export function CardDrawing(props: {
+  readonly setup: Setup;
+  readonly plan: JobPlan;
+  /** How the places of a sweep's stops are said, first to last. */
+  readonly places?: readonly string[];
+}) {
+  const { setup, plan, places } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
-  const shape = setupDrawing({ setup, slide: plan.slide, places: plan.places, width });
+  const [first, second] = places ?? [];
+  const last = places?.at(-1);
+  const words = first && second && last ? { first, last, travel: `stop each ${second}` } : undefined;
+  const shape = setupDrawing({
+    setup,
+    slide: plan.slide,
+    places: plan.places,
+    width,
+    ...(words ? { words } : {}),
+  });
   return (
     <div className="draw" ref={ref}>
       <Figure shape={shape} />

@@ -78,7 +78,7 @@ export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardPro
 
   return (
     <div className="card">
-      <CardDrawing setup={setup} plan={plan} />
+      <CardDrawing setup={setup} plan={plan} places={places} />
       <div>
         <CardWords setup={setup} />
         <PushTest

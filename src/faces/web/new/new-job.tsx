@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import { useLocation } from 'wouter';
 import { buildPlan, type Template } from '../../../core/ledger/template.ts';
+import { numberedZones } from '../bench/numbered-zones.ts';
 import { PartMap } from '../bench/part-map.tsx';
 import { GoButton } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
@@ -155,7 +156,7 @@ function Dimensions(props: {
           title={`Underside of the ${template.part} as these dimensions make it`}
           plan={built.plan}
           turned="end over end"
-          show={{ kind: 'words', words: {}, round: 0 }}
+          show={numberedZones(built.plan.slide)}
         />
       ) : null}
       <div className="dimensions">

@@ -61,13 +61,17 @@ function Passes(props: {
 
   if (!now)
     return (
-      <main className="page with-foot narrow">
-        <p className="say">
-          <b>{counted(made, 'pass', 'passes')} made.</b> Clean it, wipe the ways, set it back. Then sweep and
-          print again.
-        </p>
-        <Tally planned={planned} record={record} />
-        <PartMap title="Passes by zone" plan={plan} turned={turned} show={{ kind: 'passes', passes }} />
+      <main className="page with-foot">
+        <div className="pair">
+          <div>
+            <p className="say">
+              <b>{counted(made, 'pass', 'passes')} made.</b> Clean it, wipe the ways, set it back. Then sweep
+              and print again.
+            </p>
+            <Tally planned={planned} record={record} />
+          </div>
+          <PartMap title="Passes by zone" plan={plan} turned={turned} show={{ kind: 'passes', passes }} />
+        </div>
         <footer className="foot">
           <div className="beside">
             {undo}

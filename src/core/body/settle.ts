@@ -48,4 +48,4 @@ export const settledPose = (settled: Settling, depths_um: ArrayLike<number>): Po
   ) as unknown as PoseNumbers;
 
 /** Whether the pads hold what a row over the pose asks for. */
-export const isHeld = (settled: Settling, row: PoseNumbers): boolean => isDetermined(row, settled.free);
+export const isHeld = (settled: Settling, row: ArrayLike<number>): boolean => isDetermined(row, settled.free);

@@ -1,9 +1,10 @@
 import { type Settling, settling } from '../body/settle.ts';
 import { zoneVector } from '../body/slide.ts';
-import { type Gaussian, takeReading } from '../math/gaussian.ts';
+import { type Gaussian, product, takeReading, varianceOf } from '../math/gaussian.ts';
 import { normalBelow, normalDensity, normalQuantile } from '../math/normal.ts';
 import { atLeast, atMost } from '../math/truncated.ts';
 import type { Print } from '../observe/round.ts';
+import { addReading, type Evidence } from './evidence.ts';
 import type { SlideModel } from './model.ts';
 import { seatedGap, seatedGapRow } from './seat.ts';
 
@@ -52,16 +53,16 @@ export function expectedShares(model: SlideModel, state: Gaussian, settled: Sett
  *     g + offset = film − s Φ⁻¹(b)      for b from 0.04 to 0.96;
  *
  * outside it is known only to be at least, or at most, what those bounds say.
- * @returns ln of the likelihood of the print
+ * What it says, and how far off it came, is written into `evidence`.
  */
 export function takePrint(
   model: SlideModel,
   state: Gaussian,
   settled: Settling,
   shares: readonly (number | undefined)[],
-): number {
+  evidence: Evidence,
+): void {
   const rough = zoneRoughness(model, state);
-  let logLikelihood = 0;
   const printed = shares.flatMap((share, z) => (share === undefined ? [] : [{ share, z }]));
   const within = ({ share }: { share: number }) => share > telling.low && share < telling.high;
   // What says a number first: the bounds are then taken about a better middle.
@@ -73,36 +74,37 @@ export function takePrint(
     const noise = (gapSdShare * s) ** 2 + ((shareSd * s) / normalDensity(deviate)) ** 2;
     const row = seatedGapRow(model, settled, z);
     row[model.layout.offset] = 1;
-    logLikelihood += within({ share })
-      ? takeValue(state, row, value, noise)
-      : takeBound(state, row, value, noise, share <= telling.low);
+    if (within({ share })) addReading(evidence, 'print', row, takeReading(state, row, value, noise));
+    else takeBound(state, row, value, noise, share <= telling.low, evidence);
   }
-  return logLikelihood;
-}
-
-function takeValue(state: Gaussian, row: Float64Array, value: number, noise: number): number {
-  const { off, variance } = takeReading(state, row, value, noise);
-  return -0.5 * (off ** 2 / variance + Math.log(2 * Math.PI * variance));
 }
 
 /**
  * Takes "at least" or "at most": the moments of the truncated normal of what the row sees, given to the state as the
  * reading that would have led to the same moments.
  */
-function takeBound(state: Gaussian, row: Float64Array, bound: number, noise: number, least: boolean): number {
-  const seen = Array.from({ length: state.size }, (_, i) => (row[i] === 0 ? [] : [i])).flat();
-  let mean = 0;
-  let variance = noise;
-  for (const i of seen) {
-    mean += row[i]! * state.mean[i]!;
-    for (const j of seen) variance += row[i]! * row[j]! * state.covariance[i * state.size + j]!;
-  }
-  const cut = (least ? atLeast : atMost)(mean, Math.sqrt(variance), bound);
+function takeBound(
+  state: Gaussian,
+  row: Float64Array,
+  bound: number,
+  noise: number,
+  least: boolean,
+  evidence: Evidence,
+): void {
+  const mean = product(row, state.mean);
+  const variance = varianceOf(state, row) + noise;
+  const sd = Math.sqrt(variance);
+  const cut = (least ? atLeast : atMost)(mean, sd, bound);
   const lost = variance - cut.variance;
-  if (lost > 1e-6 * variance) {
-    const like = (variance * cut.variance) / lost;
-    const value = mean + ((cut.mean - mean) * (variance + like)) / variance;
-    takeReading(state, row, value, noise + like);
+  evidence.logLikelihood += cut.logChance;
+  // Only the side on which the bound speaks counts as astray.
+  const astray = Math.max(0, (least ? bound - mean : mean - bound) / sd);
+  if (astray > 0) {
+    evidence.print.square += astray ** 2;
+    evidence.print.degrees += 1;
   }
-  return cut.logChance;
+  if (lost <= 1e-6 * variance) return;
+  const like = (variance * cut.variance) / lost;
+  const value = mean + ((cut.mean - mean) * (variance + like)) / variance;
+  evidence.trace.push({ row, ...takeReading(state, row, value, noise + like) });
 }

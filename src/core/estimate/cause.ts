@@ -3,7 +3,12 @@ import type { Doubtful } from './pose.ts';
 /** What may have happened when a round's readings do not follow from what was recorded. */
 export type Cause =
   /** Entered with its sign turned, read backwards, or with the plunger facing the other way. */
-  | { readonly kind: 'sweep reversed'; readonly sweep: string }
+  | {
+      readonly kind: 'sweep reversed';
+      readonly sweep: string;
+      /** Rounds, from 0, in which it was; left out: the alarm's round alone. */
+      readonly rounds?: readonly number[];
+    }
   | { readonly kind: 'reference moved'; readonly face: string }
   | { readonly kind: 'zone missed'; readonly pad: string; readonly zone: number }
   | { readonly kind: 'pass too many'; readonly pad: string }

@@ -2,60 +2,62 @@ import { poseSize } from '../body/displacement.ts';
 import { isHeld, settling } from '../body/settle.ts';
 import { isDetermined, symmetricParts } from '../math/symmetric.ts';
 import type { SteerInput } from '../observe/round.ts';
-import { printShares } from './bearing.ts';
-import { firstRound, type Known, nextRound } from './filter.ts';
+import { judged, type SettledCause } from './alarm.ts';
+import { historyOf, takeRound } from './history.ts';
 import { slideModel } from './model.ts';
 import { poseOfRound } from './pose.ts';
-import { type RoundReadings, roundReadings } from './readings.ts';
+import { roundReadings } from './readings.ts';
 import { featuresRead, featuresSettled, roundEstimate, type WhyUnseen } from './round-estimate.ts';
-import { recordedPasses } from './scraping.ts';
 import type { RoundEstimate, SlideEstimate } from './slide-estimate.ts';
-import { fitSweep, type SweepFit } from './sweep-fit.ts';
+
+/** What is known beside the record. */
+export interface EstimateOptions {
+  /** What was answered at the bench when an alarm asked. */
+  readonly settled?: readonly SettledCause[];
+}
 
 /**
  * Where a slide is and how sure that is, from all its rounds: readings, prints and what was scraped, as linear observations
  * of one state, the zone heights with the removal of a pass.
  *
  * The first round's features are those of least squares with nothing believed beforehand; later ones are the settled pose of
- * the state, J h, at rest on clean ways.
+ * the state, J h, at rest on clean ways. From the second round on each round is weighed against the mistakes that are
+ * made; an alarm goes on with the likeliest.
+ * @throws RangeError  no rounds
  */
-export function estimateSlide(input: SteerInput): SlideEstimate {
+export function estimateSlide(input: SteerInput, options: EstimateOptions = {}): SlideEstimate {
   const model = slideModel(input);
   const held = settling(input.slide);
+  const history = historyOf(model, input);
   const rounds: RoundEstimate[] = [];
-  const read: RoundReadings[] = [];
-  let known: Known | undefined;
-  let fits: readonly SweepFit[] = [];
+  const seen = Array.from({ length: poseSize }, () => Array<number>(poseSize).fill(0));
   input.rounds.forEach((round, k) => {
-    fits = round.sweeps.map(fitSweep);
-    const readings = roundReadings(round, fits, model.layout.faces);
-    read.push(readings);
-    const unread = unreadDirections(read);
+    addInformation(seen, roundReadings(round, history.fits[k]!, model.layout.faces).information);
+    const unread = symmetricParts(seen).free;
     const why: WhyUnseen = (row) => {
-      if (!isHeld(held, row as never)) return 'not held';
+      if (!isHeld(held, row)) return 'not held';
       return isDetermined(row, unread) ? undefined : 'not read';
     };
-    const taking = { readings, print: printShares(model, round.print) };
-    if (!known) {
-      known = firstRound(model, taking);
-      rounds.push(roundEstimate(model, known, k, featuresRead(model, poseOfRound(round), why)));
+    const recorded = takeRound(history, k, history.known[k - 1]);
+    if (k === 0) {
+      history.known.push(recorded);
+      rounds.push(roundEstimate(model, recorded, k, featuresRead(model, poseOfRound(round), why)));
       return;
     }
-    const scraped = input.rounds[k - 1]!.scraped;
-    const made = scraped && recordedPasses(model, scraped, known.shares);
-    known = nextRound(model, known, made, taking);
-    rounds.push(roundEstimate(model, known, k, featuresSettled(model, known, why)));
+    const { known, reversed, alarm } = judged(history, k, recorded, options.settled ?? []);
+    for (const [r, names] of reversed ?? []) history.reversed[r] = new Set(names);
+    // A plunger that faced the other way in every round so far will go on doing so.
+    if (reversed && reversed.size === k + 1)
+      for (let r = k + 1; r < input.rounds.length; r++) history.reversed[r] = new Set(history.reversed[k]);
+    history.known.push(known);
+    const estimate = roundEstimate(model, known, k, featuresSettled(model, known, why));
+    rounds.push(alarm ? { ...estimate, alarm } : estimate);
   });
-  if (!known) throw new RangeError('no rounds; expected at least one');
-  return { ...rounds.at(-1)!, rounds, sweeps: fits, model, known };
+  const last = rounds.at(-1);
+  if (!last) throw new RangeError('no rounds; expected at least one');
+  return { ...last, rounds, sweeps: history.fits.at(-1)!, model, known: history.known.at(-1)! };
 }
 
-/** Pose directions that no reading of any round so far has seen. */
-function unreadDirections(read: readonly RoundReadings[]): number[][] {
-  const sum = Array.from({ length: poseSize }, (_, i) =>
-    Array.from({ length: poseSize }, (_, j) =>
-      read.reduce((total, { information }) => total + information[i]![j]!, 0),
-    ),
-  );
-  return symmetricParts(sum).free;
+function addInformation(sum: number[][], information: readonly (readonly number[])[]): void {
+  for (let i = 0; i < poseSize; i++) for (let j = 0; j < poseSize; j++) sum[i]![j]! += information[i]![j]!;
 }

@@ -2,6 +2,7 @@ import { poseSize } from '../body/displacement.ts';
 import type { Settling } from '../body/settle.ts';
 import { cholesky, copyGaussian, type Gaussian, takeReading } from '../math/gaussian.ts';
 import { carriedSettling, expectedShares, roughness, takePrint, zoneRoughness } from './bearing.ts';
+import { addReading, type Evidence, noEvidence } from './evidence.ts';
 import { firstState } from './first-state.ts';
 import type { SlideModel } from './model.ts';
 import type { RoundReadings } from './readings.ts';
@@ -19,8 +20,10 @@ export interface Known {
   readonly print: readonly (number | undefined)[];
   /** Share of each zone that was expected to take colour before the print was seen; absent in the first round. */
   readonly expected?: readonly number[];
-  /** ln of the likelihood of this round's readings and print, given all before. */
-  readonly logLikelihood: number;
+  /** How well this round's readings and print came as expected, given all before. */
+  readonly evidence: Evidence;
+  /** The state before this round's readings, scraping counted in; absent in the first round. */
+  readonly awaited?: Gaussian;
 }
 
 /** What a round brings, ready to be taken. */
@@ -36,28 +39,55 @@ export function firstRound(model: SlideModel, taking: Taking): Known {
   const shares = taking.print.map((share) => share ?? 1);
   const settled = carriedSettling(model, shares);
   const state = firstState(model, taking.readings, settled, rough);
-  const logLikelihood = takePrint(model, state, settled, taking.print);
-  return { state, settled, shares, print: taking.print, logLikelihood };
+  const evidence = noEvidence();
+  takePrint(model, state, settled, taking.print, evidence);
+  return { state, settled, shares, print: taking.print, evidence };
+}
+
+/** What is believed to have gone otherwise than the record says. */
+export interface Otherwise {
+  readonly made?: Made;
+  /** A reference face that moved: its index, and how far it may have, µrad. */
+  readonly faceMoved?: { readonly face: number; readonly sd_urad: number };
 }
 
 /** A later round: what was made since the last one, then readings, then the print. */
-export function nextRound(model: SlideModel, before: Known, made: Made | undefined, taking: Taking): Known {
+export function nextRound(
+  model: SlideModel,
+  before: Known,
+  made: Made | undefined,
+  taking: Taking,
+  otherwise: Otherwise = {},
+): Known {
   const state = copyGaussian(before.state);
-  if (made) takeScraping(model, state, made);
+  const really = otherwise.made ?? made;
+  if (really) takeScraping(model, state, really);
+  if (otherwise.faceMoved) {
+    const at = model.layout.face(otherwise.faceMoved.face);
+    state.covariance[at * state.size + at]! += otherwise.faceMoved.sd_urad ** 2;
+  }
+  const awaited = copyGaussian(state);
   const expected = expectedShares(model, state, before.settled);
   const shares = taking.print.map((share, z) => share ?? expected[z]!);
   const settled = carriedSettling(model, shares);
-  const logLikelihood =
-    takePose(model, state, settled, taking.readings) + takePrint(model, state, settled, taking.print);
+  const evidence = noEvidence();
+  takePose(model, state, settled, taking.readings, evidence);
+  takePrint(model, state, settled, taking.print, evidence);
   keepRemovalPositive(model, state);
-  return { state, settled, shares, print: taking.print, expected, logLikelihood };
+  return { state, settled, shares, print: taking.print, expected, evidence, awaited };
 }
 
 /**
  * Takes a round's readings, the seat's own chance with them: all readings of a round see the same seat, so their noise is
  * 1 + L S Lᵀ, made independent again by its Cholesky factor.
  */
-function takePose(model: SlideModel, state: Gaussian, settled: Settling, readings: RoundReadings): number {
+function takePose(
+  model: SlideModel,
+  state: Gaussian,
+  settled: Settling,
+  readings: RoundReadings,
+  evidence: Evidence,
+): void {
   const { layout } = model;
   const seat = seatCovariance(settled, zoneRoughness(model, state));
   const { rows, values } = readings;
@@ -77,7 +107,7 @@ function takePose(model: SlideModel, state: Gaussian, settled: Settling, reading
     });
     return out;
   });
-  let logLikelihood = -0.5 * readings.residual;
+  evidence.logLikelihood -= 0.5 * readings.residual;
   const evened: { row: Float64Array; value: number }[] = [];
   rows.forEach((_, i) => {
     const row = over[i]!.slice();
@@ -91,11 +121,8 @@ function takePose(model: SlideModel, state: Gaussian, settled: Settling, reading
     for (let j = 0; j < row.length; j++) row[j]! /= root;
     value /= root;
     evened.push({ row, value });
-    logLikelihood -= Math.log(root);
+    evidence.logLikelihood -= Math.log(root);
   });
-  for (const { row, value } of evened) {
-    const { off, variance } = takeReading(state, row, value, 1);
-    logLikelihood -= 0.5 * (off ** 2 / variance + Math.log(2 * Math.PI * variance));
-  }
-  return logLikelihood;
+  for (const { row, value } of evened)
+    addReading(evidence, 'readings', row, takeReading(state, row, value, 1));
 }

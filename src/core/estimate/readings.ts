@@ -21,26 +21,19 @@ export interface RoundReadings {
   readonly seen: readonly number[];
 }
 
-/** Readings entered with the wrong sign, to be turned back. */
-export interface Reversed {
-  readonly sweeps: ReadonlySet<string>;
-  readonly levels: ReadonlySet<string>;
-}
-
-export const nothingReversed: Reversed = { sweeps: new Set(), levels: new Set() };
-
 /** Directions with less than this share of the largest information say nothing. */
 const nothing = 1e-12;
 
 /**
  * Gathers a round's readings by their normal equations and takes those apart into independent ones.
- * @param faces  all faces of the job, in the order of the state
+ * @param faces     all faces of the job, in the order of the state
+ * @param reversed  names of sweeps entered with the wrong sign, to be turned back
  */
 export function roundReadings(
   round: Round,
   fits: readonly SweepFit[],
   faces: readonly string[],
-  reversed: Reversed = nothingReversed,
+  reversed: ReadonlySet<string> = new Set(),
 ): RoundReadings {
   const size = poseSize + faces.length;
   const information = Array.from({ length: size }, () => Array<number>(size).fill(0));
@@ -63,7 +56,7 @@ export function roundReadings(
     for (let j = 0; j < poseSize; j++) row[j] = pose[j]!;
   };
   round.sweeps.forEach((sweep, k) => {
-    const turned = reversed.sweeps.has(sweep.name)
+    const turned = reversed.has(sweep.name)
       ? { ...sweep, readings_um: sweep.readings_um.map((reading) => -reading) }
       : sweep;
     const fit = fits[k]!;
@@ -76,7 +69,7 @@ export function roundReadings(
   });
   for (const level of round.levels) {
     place(levelRow(level));
-    take(row, reversed.levels.has(level.name) ? -level.reading_urad : level.reading_urad, level.sd_urad);
+    take(row, level.reading_urad, level.sd_urad);
   }
   for (const height of round.heights ?? []) {
     place(heightRow(height));

@@ -1,3 +1,4 @@
+import type { Alarm } from './cause.ts';
 import type { Known } from './filter.ts';
 import type { SlideModel } from './model.ts';
 import type { SweepFit } from './sweep-fit.ts';
@@ -36,6 +37,8 @@ export interface RoundEstimate {
   readonly zones: readonly ZoneEstimate[];
   /** Share of each zone that was expected to take colour before the print was seen; absent in the first round. */
   readonly expected_shares?: readonly number[];
+  /** The round went otherwise than recorded, beyond chance; the numbers go on with the likeliest cause. */
+  readonly alarm?: Alarm;
 }
 
 /** All that the rounds so far tell of a slide. */

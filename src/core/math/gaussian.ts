@@ -46,6 +46,8 @@ export const varianceOf = (g: Gaussian, row: ArrayLike<number>): number =>
 export interface Innovation {
   readonly off: number;
   readonly variance: number;
+  /** What one unit of it moved the mean by: the gain K. */
+  readonly gain: Float64Array;
 }
 
 /**
@@ -83,7 +85,7 @@ export function takeReading(g: Gaussian, row: ArrayLike<number>, value: number, 
       covariance[i * size + j] = even;
       covariance[j * size + i] = even;
     }
-  return { off, variance };
+  return { off, variance, gain };
 }
 
 /** Joint covariance of several rows' values: rows × rows. */

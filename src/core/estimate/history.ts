@@ -1,0 +1,56 @@
+import type { SteerInput } from '../observe/round.ts';
+import { printShares } from './bearing.ts';
+import { firstRound, type Known, nextRound, type Otherwise, type Taking } from './filter.ts';
+import type { SlideModel } from './model.ts';
+import { roundReadings } from './readings.ts';
+import { type Made, recordedPasses } from './scraping.ts';
+import { fitSweep, type SweepFit } from './sweep-fit.ts';
+
+/** The rounds of a job with what is needed to take them, again and otherwise than recorded if need be. */
+export interface History {
+  readonly model: SlideModel;
+  readonly input: SteerInput;
+  /** Each round's sweeps looked at by themselves. */
+  readonly fits: readonly (readonly SweepFit[])[];
+  /** What was known after each round so far, the likeliest cause of each alarm believed. */
+  readonly known: Known[];
+  /** Sweeps believed to have been entered with the wrong sign, by round. */
+  readonly reversed: Set<string>[];
+}
+
+export const historyOf = (model: SlideModel, input: SteerInput): History => ({
+  model,
+  input,
+  fits: input.rounds.map((round) => round.sweeps.map(fitSweep)),
+  known: [],
+  reversed: input.rounds.map(() => new Set()),
+});
+
+/** What round k brings. */
+export function takingOf(history: History, k: number, reversed: ReadonlySet<string>): Taking {
+  const round = history.input.rounds[k]!;
+  return {
+    readings: roundReadings(round, history.fits[k]!, history.model.layout.faces, reversed),
+    print: printShares(history.model, round.print),
+  };
+}
+
+/** What the record says was made between round k − 1 and round k. */
+export function madeBefore(history: History, k: number): Made | undefined {
+  const scraped = history.input.rounds[k - 1]?.scraped;
+  return scraped && recordedPasses(history.model, scraped, history.known[k - 1]!.shares);
+}
+
+/** Takes round k. @param before  what was known after the round before; absent for the first */
+export function takeRound(
+  history: History,
+  k: number,
+  before: Known | undefined,
+  reversed: ReadonlySet<string> = history.reversed[k]!,
+  otherwise: Otherwise = {},
+): Known {
+  const taking = takingOf(history, k, reversed);
+  return before
+    ? nextRound(history.model, before, madeBefore(history, k), taking, otherwise)
+    : firstRound(history.model, taking);
+}

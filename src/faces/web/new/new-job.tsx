@@ -28,7 +28,7 @@ export function NewJobScreen() {
   return (
     <>
       <Top title="New job" />
-      <main className="page narrow with-foot">
+      <main className={template ? 'page with-foot' : 'page narrow'}>
         {error ? (
           <p className="wrong">
             <Mark name="caution" size={20} />
@@ -109,101 +109,109 @@ function Dimensions(props: {
 
   return (
     <>
-      <p className="say">{template.title}. Measure these on the machine; the rest is done.</p>
-      <button
-        type="button"
-        className="third"
-        onClick={() => onChange({ title: draft.title, system: draft.system, typed: {} })}
-      >
-        Another machine
-      </button>
-      <Segments
-        label="Dimensions in"
-        choices={[
-          { value: 'inch', words: 'inches' },
-          { value: 'metric', words: 'mm' },
-        ]}
-        chosen={draft.system}
-        onChoose={(system) => {
-          changeSettings({ units: system });
-          onChange(inSystem(draft, template, system));
-        }}
-      />
-      <label className="field">
-        <span className="label">Name of the job</span>
-        <input
-          value={draft.title}
-          placeholder={template.title}
-          onChange={(event) => onChange({ ...draft, title: event.target.value })}
-        />
-      </label>
-      {template.surface.options.length > 1 ? (
-        <div className="field">
-          <span className="label">{template.surface.label}</span>
+      <div className="pair">
+        <div>
+          <p className="say">{template.title}. Measure these on the machine; the rest is done.</p>
+          <button
+            type="button"
+            className="third"
+            onClick={() => onChange({ title: draft.title, system: draft.system, typed: {} })}
+          >
+            Another machine
+          </button>
           <Segments
-            label={template.surface.label}
-            choices={template.surface.options.map((option) => ({
-              value: option,
-              words: template.materials[option]?.label ?? option,
-            }))}
-            chosen={draft.surface ?? template.surface.value}
-            onChoose={(surface) => onChange({ ...draft, surface })}
+            label="Dimensions in"
+            choices={[
+              { value: 'inch', words: 'inches' },
+              { value: 'metric', words: 'mm' },
+            ]}
+            chosen={draft.system}
+            onChoose={(system) => {
+              changeSettings({ units: system });
+              onChange(inSystem(draft, template, system));
+            }}
           />
-        </div>
-      ) : null}
-      {built?.ok ? (
-        <PartMap
-          title={`Underside of the ${template.part} as these dimensions make it`}
-          plan={built.plan}
-          turned="end over end"
-          show={numberedZones(built.plan.slide)}
-        />
-      ) : null}
-      <div className="dimensions">
-        {template.dimensions.map((dimension) => {
-          const read = reads[dimension.key]!;
-          const typed = draft.typed[dimension.key];
-          const show = !read.ok && (tried || (typed !== undefined && typed !== ''));
-          return (
-            <div className="field" key={dimension.key}>
-              <label htmlFor={`dimension-${dimension.key}`}>
-                {dimension.label}, {dimensionUnit(dimension, draft.system)}
-                {dimension.value === undefined ? ' (if known)' : ''}
-              </label>
-              <input
-                id={`dimension-${dimension.key}`}
-                value={typed ?? dimensionStart(dimension, draft.system)}
-                aria-invalid={show ? true : undefined}
-                aria-describedby={`where-${dimension.key}`}
-                autoComplete="off"
-                onChange={(event) =>
-                  onChange({ ...draft, typed: { ...draft.typed, [dimension.key]: event.target.value } })
-                }
+          <label className="field">
+            <span className="label">Name of the job</span>
+            <input
+              value={draft.title}
+              placeholder={template.title}
+              onChange={(event) => onChange({ ...draft, title: event.target.value })}
+            />
+          </label>
+          {template.surface.options.length > 1 ? (
+            <div className="field">
+              <span className="label">{template.surface.label}</span>
+              <Segments
+                label={template.surface.label}
+                choices={template.surface.options.map((option) => ({
+                  value: option,
+                  words: template.materials[option]?.label ?? option,
+                }))}
+                chosen={draft.surface ?? template.surface.value}
+                onChoose={(surface) => onChange({ ...draft, surface })}
               />
-              <span className="quiet" id={`where-${dimension.key}`}>
-                {dimension.where}
-                {read.ok && read.echo !== undefined && typed !== undefined ? ` Read as ${read.echo}.` : ''}
-              </span>
-              {show ? (
-                <p className="wrong">
-                  <Mark name="caution" size={20} />
-                  <span>{read.why}</span>
-                </p>
-              ) : null}
             </div>
-          );
-        })}
+          ) : null}
+          <div className="dimensions">
+            {template.dimensions.map((dimension) => {
+              const read = reads[dimension.key]!;
+              const typed = draft.typed[dimension.key];
+              const show = !read.ok && (tried || (typed !== undefined && typed !== ''));
+              return (
+                <div className="field" key={dimension.key}>
+                  <label htmlFor={`dimension-${dimension.key}`}>
+                    {dimension.label}, {dimensionUnit(dimension, draft.system)}
+                    {dimension.value === undefined ? ' (if known)' : ''}
+                  </label>
+                  <input
+                    id={`dimension-${dimension.key}`}
+                    value={typed ?? dimensionStart(dimension, draft.system)}
+                    aria-invalid={show ? true : undefined}
+                    aria-describedby={`where-${dimension.key}`}
+                    autoComplete="off"
+                    onChange={(event) =>
+                      onChange({ ...draft, typed: { ...draft.typed, [dimension.key]: event.target.value } })
+                    }
+                  />
+                  <span className="quiet" id={`where-${dimension.key}`}>
+                    {dimension.where}
+                    {read.ok && read.echo !== undefined && typed !== undefined
+                      ? ` Read as ${read.echo}.`
+                      : ''}
+                  </span>
+                  {show ? (
+                    <p className="wrong">
+                      <Mark name="caution" size={20} />
+                      <span>{read.why}</span>
+                    </p>
+                  ) : null}
+                </div>
+              );
+            })}
+          </div>
+          {built && !built.ok
+            ? built.refusals.map((refusal) => (
+                <p className="wrong" role="alert" key={refusal.key}>
+                  <Mark name="caution" size={20} />
+                  <span>
+                    {refusal.key}: {refusal.found}; expected {refusal.expected}
+                  </span>
+                </p>
+              ))
+            : null}
+        </div>
+        <div className="beside-map">
+          {built?.ok ? (
+            <PartMap
+              title={`Underside of the ${template.part} as these dimensions make it`}
+              plan={built.plan}
+              turned="end over end"
+              show={numberedZones(built.plan.slide)}
+            />
+          ) : null}
+        </div>
       </div>
-      {built && !built.ok
-        ? built.refusals.map((refusal) => (
-            <p className="wrong" role="alert" key={refusal.key}>
-              <Mark name="caution" size={20} />
-              <span>
-                {refusal.key}: {refusal.found}; expected {refusal.expected}
-              </span>
-            </p>
-          ))
-        : null}
       <footer className="foot">
         <p role="status">
           {wrong ??

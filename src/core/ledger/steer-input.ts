@@ -21,7 +21,7 @@ export function sweepStops(setup: Pick<SweepSetup, 'from_mm' | 'to_mm' | 'points
 export const pushSign = (record: SetupRecord): 1 | -1 => (record.push === 'fell' ? -1 : 1);
 
 /** Repeats of one set-up in one round keep its name and say which they are. */
-const repeatName = (name: string, repeat: number): string =>
+export const repeatName = (name: string, repeat: number): string =>
   repeat === 0 ? name : `${name}, again ${repeat}`;
 
 function sweepOf(setup: SweepSetup, one: Taken): Sweep {

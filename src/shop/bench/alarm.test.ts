@@ -220,6 +220,15 @@ describe('putting the record right', () => {
     expect(roundRecord(reversed, 4).taken.square).toMatchObject([
       { record: { push: 'fell' }, readings: [{ typed: '0' }, { typed: '-7' }] },
     ]);
+    const again = { ...sweep, repeat: 2 } as Deed;
+    const second = mended(
+      { kind: 'sweep reversed', sweep: `${square.name}, again 2` },
+      entries(sweep, again),
+    );
+    expect(roundRecord(second, 4).taken.square!.map((one) => [one.repeat, one.record.push])).toEqual([
+      [0, 'climbed'],
+      [2, 'fell'],
+    ]);
     const moved = mended({ kind: 'reference moved', face: 'square' }, entries(sweep));
     expect(roundRecord(moved, 4).taken).toEqual({});
   });

@@ -1,5 +1,6 @@
 import type { Cause } from '../../core/estimate/cause.ts';
 import type { Deed, Entry, JobPlan } from '../../core/ledger/entry.ts';
+import { repeatName } from '../../core/ledger/steer-input.ts';
 
 type ByPad = Readonly<Record<string, readonly number[]>>;
 
@@ -33,11 +34,12 @@ export function mendDeeds(
   round: number,
 ): Deed[] {
   switch (cause.kind) {
-    case 'sweep reversed':
+    case 'sweep reversed': {
+      const rounds = cause.rounds?.map((k) => k + 1) ?? [round];
       return live.flatMap((entry): Deed[] => {
-        if (entry.kind !== 'sweep taken' || entry.round !== round) return [];
+        if (entry.kind !== 'sweep taken' || !rounds.includes(entry.round)) return [];
         const setup = plan.setups.find((one) => one.id === entry.setup);
-        if (setup === undefined || !cause.sweep.startsWith(setup.name)) return [];
+        if (!setup || repeatName(setup.name, entry.repeat ?? 0) !== cause.sweep) return [];
         const { id, at: _at, seq: _seq, ...deed } = entry;
         const push = entry.record.push === 'fell' ? 'climbed' : 'fell';
         return [
@@ -45,6 +47,7 @@ export function mendDeeds(
           { ...deed, record: { ...entry.record, push } },
         ];
       });
+    }
     case 'reference moved':
       return live.flatMap((entry): Deed[] => {
         if (entry.kind !== 'sweep taken' || entry.round !== round) return [];

@@ -1,0 +1,84 @@
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Opened, openBrowser, screenText } from './browser.ts';
+import { type Served, serve } from './served.ts';
+
+let served: Served;
+let opened: Opened;
+let page: Page;
+beforeAll(async () => {
+  served = await serve();
+  opened = await openBrowser(served.address);
+  page = opened.page;
+});
+afterAll(async () => {
+  await opened?.context.close();
+  await served?.stop();
+});
+
+it('the workshop opens on the demo job, which says that it is invented', async () => {
+  await page.goto(served.address);
+  await page.waitForURL(/\/job\/demo-saddle$/);
+  expect(await screenText(page)).toMatch(/Saddle, round \d+ demo/);
+});
+
+it('a job exported from its ledger opens again as a job file, entry for entry', async () => {
+  await page.goto(`${served.address}/job/demo-saddle/ledger`);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Export this job' }).click(),
+  ]);
+  const exported = JSON.parse(await readText(await download.createReadStream())) as {
+    id: string;
+    entries: unknown[];
+  };
+  const file = join(served.folder, 'copy.json');
+  await writeFile(file, JSON.stringify({ ...exported, id: 'a-copy' }));
+  await page.goto(`${served.address}/jobs`);
+  await page.getByLabel('Job file').setInputFiles(file);
+  await page.waitForURL(/\/job\/a-copy$/);
+  const copy = (await (await fetch(`${served.address}/api/jobs/a-copy`)).json()) as { entries: unknown[] };
+  expect(copy.entries).toEqual(exported.entries);
+});
+
+it('a file that is no job is refused in words, and nothing is taken from it', async () => {
+  const file = join(served.folder, 'no-job.json');
+  await page.goto(`${served.address}/jobs`);
+  await writeFile(file, '{"id": 7}');
+  await page.getByLabel('Job file').setInputFiles(file);
+  await expect.poll(() => screenText(page)).toContain('no-job.json was not taken:');
+  await writeFile(file, 'not json');
+  await page.getByLabel('Job file').setInputFiles(file);
+  await expect.poll(() => screenText(page)).toContain('no-job.json is not JSON. Nothing was taken from it.');
+});
+
+it('inches are offered everywhere, and change what is shown and nothing else', async () => {
+  await page.goto(`${served.address}/job/demo-saddle`);
+  await expect.poll(() => screenText(page)).toContain('µm in 300 mm');
+  await page.getByRole('button', { name: 'Job and screens' }).click();
+  await page.getByRole('button', { name: 'thou, tenths' }).click();
+  await page.keyboard.press('Escape');
+  await expect.poll(() => screenText(page)).toContain('thou in 12 in');
+  expect(await screenText(page)).not.toContain('µm in 300 mm');
+});
+
+it('the left-handed switch moves the menu and leaves the primary button where it is', async () => {
+  await page.goto(`${served.address}/jobs`);
+  const menu = async () => (await page.getByRole('button', { name: 'Job and screens' }).boundingBox())!.x;
+  const button = async () => page.getByRole('link', { name: 'New job' }).boundingBox();
+  const [menuBefore, buttonBefore] = [await menu(), await button()];
+  await page.goto(`${served.address}/settings`);
+  await page.getByRole('button', { name: 'the left thumb' }).click();
+  await page.goto(`${served.address}/jobs`);
+  expect(await menu()).toBeGreaterThan(menuBefore + 200);
+  expect(await button()).toEqual(buttonBefore);
+  expect(opened.complaints).toEqual([]);
+});
+
+async function readText(stream: AsyncIterable<Buffer | string>): Promise<string> {
+  let text = '';
+  for await (const chunk of stream) text += chunk.toString();
+  return text;
+}

@@ -90,13 +90,19 @@ const alarm: Alarm = {
   found: { value: inSpan(-46.7), sd: inSpan(2.35) },
   chance: 1e-9,
   causes: [
-    { cause: { kind: 'map end for end' }, log_odds: 40, would_read: { value: inSpan(-41.4), sd: inSpan(5) } },
     {
+      round: 3,
+      cause: { kind: 'map end for end' },
+      log_odds: 40,
+      would_read: { value: inSpan(-41.4), sd: inSpan(5) },
+    },
+    {
+      round: 3,
       cause: { kind: 'sweep reversed', sweep: 'cross ways against the square' },
       log_odds: 2,
       would_read: { value: inSpan(-10.9), sd: inSpan(5) },
     },
-    { cause: { kind: 'reference moved', face: 'square' }, log_odds: 1 },
+    { round: 3, cause: { kind: 'reference moved', face: 'square' }, log_odds: 1 },
   ],
 };
 

@@ -22,7 +22,7 @@ const asked = 4;
 export function alarmState(alarm: Alarm, answered: RoundRecord['causes']): AlarmState {
   if (answered.some((one) => one.answer === 'yes')) return { settled: true };
   const known = new Set(answered.map((one) => one.cause));
-  const ask = alarm.causes.slice(0, asked).find((one) => !known.has(causeId(one.cause)));
+  const ask = alarm.causes.slice(0, asked).find((one) => !known.has(causeId(one)));
   return ask ? { ask, settled: false } : { settled: true };
 }
 

@@ -71,18 +71,20 @@ const alarm: Alarm = {
   found: { value: -46.7, sd: 2.35 },
   chance: 1e-9,
   causes: [
-    { cause: { kind: 'map end for end' }, log_odds: 40, would_read: { value: -41.5, sd: 5 } },
+    { round: 3, cause: { kind: 'map end for end' }, log_odds: 40, would_read: { value: -41.5, sd: 5 } },
     {
+      round: 3,
       cause: { kind: 'flanks swapped', pads: ['front flank', 'rear flank'] },
       log_odds: 39,
       would_read: { value: -41.5, sd: 5 },
     },
     {
+      round: 3,
       cause: { kind: 'sweep reversed', sweep: 'cross ways against the square' },
       log_odds: 2,
       would_read: { value: -10.9, sd: 5 },
     },
-    { cause: { kind: 'reference moved', face: 'square' }, log_odds: 1 },
+    { round: 3, cause: { kind: 'reference moved', face: 'square' }, log_odds: 1 },
   ],
 };
 
@@ -107,7 +109,7 @@ const sweep: Deed = {
 
 /** The ledger once the mending deeds are written after it. */
 const mended = (cause: Cause, before: Entry[]): Entry[] => {
-  const deeds = mendDeeds(cause, plan, liveEntries(before), 4);
+  const deeds = mendDeeds({ cause, round: 3 }, plan, liveEntries(before));
   const after = deeds.map(
     (deed, i): Entry => ({ ...deed, id: `m${i}`, at: '2031-11-25T16:08:00Z', seq: 100 + i }),
   );
@@ -135,7 +137,7 @@ describe('the causes of an alarm', () => {
     );
   });
   it('are asked one at a time, likeliest first; a yes ends it, a no leads on', () => {
-    const ids = alarm.causes.map(({ cause }) => causeId(cause));
+    const ids = alarm.causes.map(causeId);
     expect(alarmState(alarm, []).ask?.cause.kind).toBe('map end for end');
     expect(alarmState(alarm, [{ cause: ids[0]!, answer: 'no' }]).ask?.cause.kind).toBe('flanks swapped');
     expect(alarmState(alarm, [{ cause: ids[0]!, answer: 'yes' }])).toEqual({ settled: true });
@@ -228,6 +230,12 @@ describe('putting the record right', () => {
     expect(roundRecord(second, 4).taken.square!.map((one) => [one.repeat, one.record.push])).toEqual([
       [0, 'climbed'],
       [2, 'fell'],
+    ]);
+    const before = { ...sweep, round: 2 } as Deed;
+    const ever = mended({ kind: 'sweep reversed', sweep: square.name, every: true }, entries(before, sweep));
+    expect([2, 4].map((round) => roundRecord(ever, round).taken.square![0]!.record.push)).toEqual([
+      'fell',
+      'fell',
     ]);
     const moved = mended({ kind: 'reference moved', face: 'square' }, entries(sweep));
     expect(roundRecord(moved, 4).taken).toEqual({});

@@ -3,8 +3,11 @@ import type { Doubtful } from '../../core/estimate/pose.ts';
 import type { PlaceWords } from '../../core/ledger/setup.ts';
 import { capital } from '../phrase.ts';
 
-/** A cause's name in the ledger: short, stable, the same for the same cause. */
-export function causeId(cause: Cause): string {
+/** A cause's name in the ledger: short, stable, the same for the same cause of the same round. */
+export const causeId = ({ cause, round }: Pick<CauseFound, 'cause' | 'round'>): string =>
+  `${causeName(cause)}, round ${round + 1}`;
+
+function causeName(cause: Cause): string {
   switch (cause.kind) {
     case 'sweep reversed':
       return `${cause.kind}: ${cause.sweep}`;

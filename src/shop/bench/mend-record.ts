@@ -1,4 +1,4 @@
-import type { Cause } from '../../core/estimate/cause.ts';
+import type { Cause, CauseFound } from '../../core/estimate/cause.ts';
 import type { Deed, Entry, JobPlan } from '../../core/ledger/entry.ts';
 import { repeatName } from '../../core/ledger/steer-input.ts';
 
@@ -24,20 +24,19 @@ function madeAt(zones: ByPad, cause: Cause): ByPad | undefined {
  * What puts the record right once a cause is settled with yes: entries that undo the wrong ones and write the right ones.
  * Nothing is changed in place; each can itself be undone.
  *
- * @param live   the job's entries that count
- * @param round  the round that was measured when the alarm spoke, from 1; the scraping in question lies in the one before
+ * @param live  the job's entries that count
  */
 export function mendDeeds(
-  cause: Cause,
+  { cause, round: k }: Pick<CauseFound, 'cause' | 'round'>,
   plan: Pick<JobPlan, 'setups' | 'slide'>,
   live: readonly Entry[],
-  round: number,
 ): Deed[] {
+  // Causes count rounds from 0: their readings are the ledger's round k + 1, the scraping before them its round k.
+  const round = k + 1;
   switch (cause.kind) {
     case 'sweep reversed': {
-      const rounds = cause.rounds?.map((k) => k + 1) ?? [round];
       return live.flatMap((entry): Deed[] => {
-        if (entry.kind !== 'sweep taken' || !rounds.includes(entry.round)) return [];
+        if (entry.kind !== 'sweep taken' || (entry.round !== round && !cause.every)) return [];
         const setup = plan.setups.find((one) => one.id === entry.setup);
         if (!setup || repeatName(setup.name, entry.repeat ?? 0) !== cause.sweep) return [];
         const { id, at: _at, seq: _seq, ...deed } = entry;

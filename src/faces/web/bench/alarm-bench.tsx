@@ -23,7 +23,8 @@ export function AlarmBench({ view, alarm }: { readonly view: BenchView; readonly
   const line = featureLine(plan, { name: alarm.feature, ...alarm.found }, units);
   const { say } = line.scale;
   const ask = alarmState(alarm, record.causes).ask;
-  const scraped = scrapedIn(plan, roundRecord(live, round - 1))?.passes ?? {};
+  // The scraping in question came before the readings of the cause's round, which is counted from 0.
+  const scraped = (ask && scrapedIn(plan, roundRecord(live, ask.round))?.passes) ?? {};
   const question = ask && causeQuestion(ask.cause, plan, scraped);
   const wanted = askedFor(alarm, say);
   const moved = movedBy(alarm, say);
@@ -33,8 +34,8 @@ export function AlarmBench({ view, alarm }: { readonly view: BenchView; readonly
   };
   const settle = (answer: 'yes' | 'no' | 'cannot tell') => {
     if (!ask) return;
-    write({ kind: 'cause settled', round, cause: causeId(ask.cause), answer });
-    if (answer === 'yes') for (const deed of mendDeeds(ask.cause, plan, live, round)) write(deed);
+    write({ kind: 'cause settled', round, cause: causeId(ask), answer });
+    if (answer === 'yes') for (const deed of mendDeeds(ask, plan, live)) write(deed);
   };
   return (
     <>
@@ -67,7 +68,7 @@ export function AlarmBench({ view, alarm }: { readonly view: BenchView; readonly
               {alarm.causes.map((found, i) => {
                 const fits = fitsFound(found, alarm.found);
                 return (
-                  <li key={causeId(found.cause)}>
+                  <li key={causeId(found)}>
                     <b>{i + 1}</b>
                     <span>
                       <b>{causeWords(found.cause, plan.places)}</b>

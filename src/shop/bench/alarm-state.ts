@@ -1,13 +1,13 @@
-import type { Alarm, CauseFound } from '../../core/estimate/cause.ts';
+import type { Alarm } from '../../core/estimate/cause.ts';
 import type { RoundRecord } from '../../core/ledger/round-record.ts';
 import type { Said } from '../../core/quantity/say.ts';
-import { causeId } from './cause-words.ts';
+import { causeId, type PlacedCause, placedCauses } from './cause-words.ts';
 import type { FeatureScale } from './feature-scale.ts';
 
 /** Where the questions of an alarm have come to. */
 export interface AlarmState {
   /** The cause to ask about next: the likeliest that was not answered yet. */
-  readonly ask?: CauseFound;
+  readonly ask?: PlacedCause;
   /** Nothing is left to ask, or an answer settled it. */
   readonly settled: boolean;
 }
@@ -22,7 +22,9 @@ const asked = 4;
 export function alarmState(alarm: Alarm, answered: RoundRecord['causes']): AlarmState {
   if (answered.some((one) => one.answer === 'yes')) return { settled: true };
   const known = new Set(answered.map((one) => one.cause));
-  const ask = alarm.causes.slice(0, asked).find((one) => !known.has(causeId(one)));
+  const ask = placedCauses(alarm)
+    .slice(0, asked)
+    .find((one) => !known.has(causeId(one)));
   return ask ? { ask, settled: false } : { settled: true };
 }
 

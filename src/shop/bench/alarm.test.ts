@@ -7,7 +7,7 @@ import type { SweepSetup } from '../../core/ledger/setup.ts';
 import { type SayOptions, sayDeviation } from '../../core/quantity/say.ts';
 import { alarmState, askedFor, movedBy } from './alarm-state.ts';
 import { causeQuestion } from './cause-question.ts';
-import { causeId, causeWords, fitsFound } from './cause-words.ts';
+import { causeId, causeWords, fitsFound, placedCauses } from './cause-words.ts';
 import { mendDeeds } from './mend-record.ts';
 
 const places = {
@@ -84,7 +84,7 @@ const alarm: Alarm = {
       log_odds: 2,
       would_read: { value: -10.9, sd: 5 },
     },
-    { round: 3, cause: { kind: 'reference moved', face: 'square' }, log_odds: 1 },
+    { cause: { kind: 'reference moved', face: 'square' }, log_odds: 1 },
   ],
 };
 
@@ -137,7 +137,7 @@ describe('the causes of an alarm', () => {
     );
   });
   it('are asked one at a time, likeliest first; a yes ends it, a no leads on', () => {
-    const ids = alarm.causes.map(causeId);
+    const ids = placedCauses(alarm).map(causeId);
     expect(alarmState(alarm, []).ask?.cause.kind).toBe('map end for end');
     expect(alarmState(alarm, [{ cause: ids[0]!, answer: 'no' }]).ask?.cause.kind).toBe('flanks swapped');
     expect(alarmState(alarm, [{ cause: ids[0]!, answer: 'yes' }])).toEqual({ settled: true });
@@ -232,7 +232,10 @@ describe('putting the record right', () => {
       [2, 'fell'],
     ]);
     const before = { ...sweep, round: 2 } as Deed;
-    const ever = mended({ kind: 'sweep reversed', sweep: square.name, every: true }, entries(before, sweep));
+    const ever = mended(
+      { kind: 'sweep reversed', sweep: square.name, rounds: [1, 3] },
+      entries(before, sweep),
+    );
     expect([2, 4].map((round) => roundRecord(ever, round).taken.square![0]!.record.push)).toEqual([
       'fell',
       'fell',

@@ -1,10 +1,17 @@
-import type { Cause, CauseFound } from '../../core/estimate/cause.ts';
+import type { Alarm, Cause, CauseFound } from '../../core/estimate/cause.ts';
 import type { Doubtful } from '../../core/estimate/pose.ts';
 import type { PlaceWords } from '../../core/ledger/setup.ts';
 import { capital } from '../phrase.ts';
 
+/** A cause with the round, from 0, that it is about. */
+export type PlacedCause = CauseFound & { readonly round: number };
+
+/** The causes of an alarm, each with its round; where none is said it is the alarm's. */
+export const placedCauses = (alarm: Alarm): PlacedCause[] =>
+  alarm.causes.map((found) => ({ ...found, round: found.round ?? alarm.round }));
+
 /** A cause's name in the ledger: short, stable, the same for the same cause of the same round. */
-export const causeId = ({ cause, round }: Pick<CauseFound, 'cause' | 'round'>): string =>
+export const causeId = ({ cause, round }: Pick<PlacedCause, 'cause' | 'round'>): string =>
   `${causeName(cause)}, round ${round + 1}`;
 
 function causeName(cause: Cause): string {

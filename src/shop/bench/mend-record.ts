@@ -1,6 +1,7 @@
-import type { Cause, CauseFound } from '../../core/estimate/cause.ts';
+import type { Cause } from '../../core/estimate/cause.ts';
 import type { Deed, Entry, JobPlan } from '../../core/ledger/entry.ts';
 import { repeatName } from '../../core/ledger/steer-input.ts';
+import type { PlacedCause } from './cause-words.ts';
 
 type ByPad = Readonly<Record<string, readonly number[]>>;
 
@@ -27,7 +28,7 @@ function madeAt(zones: ByPad, cause: Cause): ByPad | undefined {
  * @param live  the job's entries that count
  */
 export function mendDeeds(
-  { cause, round: k }: Pick<CauseFound, 'cause' | 'round'>,
+  { cause, round: k }: Pick<PlacedCause, 'cause' | 'round'>,
   plan: Pick<JobPlan, 'setups' | 'slide'>,
   live: readonly Entry[],
 ): Deed[] {
@@ -35,8 +36,9 @@ export function mendDeeds(
   const round = k + 1;
   switch (cause.kind) {
     case 'sweep reversed': {
+      const rounds = cause.rounds?.map((one) => one + 1) ?? [round];
       return live.flatMap((entry): Deed[] => {
-        if (entry.kind !== 'sweep taken' || (entry.round !== round && !cause.every)) return [];
+        if (entry.kind !== 'sweep taken' || !rounds.includes(entry.round)) return [];
         const setup = plan.setups.find((one) => one.id === entry.setup);
         if (!setup || repeatName(setup.name, entry.repeat ?? 0) !== cause.sweep) return [];
         const { id, at: _at, seq: _seq, ...deed } = entry;

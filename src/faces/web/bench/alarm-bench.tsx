@@ -4,7 +4,7 @@ import { scrapedIn } from '../../../core/ledger/steer-input.ts';
 import { gauge } from '../../../draw/gauge.ts';
 import { alarmState, askedFor, movedBy } from '../../../shop/bench/alarm-state.ts';
 import { causeQuestion } from '../../../shop/bench/cause-question.ts';
-import { causeId, causeWords, fitsFound } from '../../../shop/bench/cause-words.ts';
+import { causeId, causeWords, fitsFound, placedCauses } from '../../../shop/bench/cause-words.ts';
 import { featureLine } from '../../../shop/bench/feature-line.ts';
 import { limitTexts } from '../../../shop/bench/limit-texts.ts';
 import { mendDeeds } from '../../../shop/bench/mend-record.ts';
@@ -65,7 +65,7 @@ export function AlarmBench({ view, alarm }: { readonly view: BenchView; readonly
               {line.said.number}?
             </h3>
             <ol className="rows causes">
-              {alarm.causes.map((found, i) => {
+              {placedCauses(alarm).map((found, i) => {
                 const fits = fitsFound(found, alarm.found);
                 return (
                   <li key={causeId(found)}>

@@ -100,4 +100,5 @@ function nameOfFocus(): string {
 
 /** Text of the screen with all kinds of space made one. */
 export const screenText = async (page: Page): Promise<string> =>
+  // biome-ignore lint/performance/useDomNodeTextContent: what is seen counts, with its line breaks, not what stands in the tree
   (await page.locator('body').innerText()).replace(/\s+/g, ' ');

@@ -56,6 +56,6 @@ const rank = { outside: 0, 'not proven': 1, within: 2 } as const;
 export function leadingLine(lines: readonly FeatureLine[]): FeatureLine | undefined {
   const judged = lines.filter((line) => line.judged);
   const first = judged[0] ?? lines[0];
-  if (!first?.judged || first.judged.verdict !== 'within') return first;
+  if (first?.judged?.verdict !== 'within') return first;
   return [...judged].sort((a, b) => rank[a.judged!.verdict] - rank[b.judged!.verdict])[0];
 }

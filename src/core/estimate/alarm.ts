@@ -1,12 +1,13 @@
 import { chiSquareBeyond } from '../math/chi-square.ts';
 import type { Alarm, Cause, CauseFound } from './cause.ts';
 import type { Known } from './filter.ts';
-import type { History } from './history.ts';
+import { type Branch, type History, type Reversals, takeRound } from './history.ts';
 import { alarmFeature } from './read-with.ts';
-import { type Suspect, suspectsOf, type Trial } from './suspect.ts';
+import { suspectsOf } from './suspect.ts';
 
 /** An answer from the bench to the question whether a cause was so. Rounds count from 0. */
 export interface SettledCause {
+  /** The alarm's round. */
   readonly round: number;
   readonly cause: Cause;
   readonly answer: 'yes' | 'no';
@@ -15,24 +16,29 @@ export interface SettledCause {
 /** What is believed of a round once its causes are weighed. */
 export interface Judged {
   readonly known: Known;
-  readonly reversed?: Trial['reversed'];
+  readonly reversed?: Reversals;
   readonly alarm?: Alarm;
+  /** What else may be so. */
+  readonly branches: readonly Branch[];
 }
 
 /** Chance below which a round is beyond chance, whatever the causes say. */
 const beyondChance = 0.001;
-/** A cause is spoken of when it beats the record by this, its rarity counted: e² to one. */
-const clearly = 2;
+/** A cause is spoken of when it beats the record by this, its rarity counted. */
+const clearly = 1;
 /** Causes that at a guess fall short of the record by more than this are not tried in full. */
-const notWorth = -2;
-/** Causes are listed down to this below the best. */
-const listed = 7;
+const notWorth = -3;
+/** Causes are listed, and kept in mind, down to this below the best; so many at most are kept in mind. */
+const kept = { below: 6, count: 4 };
+/** A cause too faint to speak of is kept in mind for this many rounds; one that was spoken of until the rounds settle it. */
+const faintRounds = 2;
 
 /**
  * Weighs the causes that could be behind a round against the record.
  *
  * Speaks when the best cause beats the record clearly, or when readings and print together are beyond chance; then it goes on
- * with the best cause, so that one mistake does not spoil all that follows.
+ * with the best cause, so that one mistake does not spoil all that follows. What did not win is kept in
+ * mind: a cause too faint to speak of may be borne out by the next print, and a wrong belief be given up again.
  */
 export function judged(
   history: History,
@@ -44,62 +50,94 @@ export function judged(
   const degrees = readings.degrees + print.degrees;
   const chance = degrees > 0 ? chiSquareBeyond(readings.square + print.square, degrees) : 1;
   const answers = settled.filter((one) => one.round === k);
-  const answerTo = (cause: Cause) => answers.find((one) => sameCause(one.cause, cause))?.answer;
-  const suspects = suspectsOf(history, k, recorded);
-  const sure = suspects.find((one) => answerTo(one.cause) === 'yes');
-  if (sure) return believed(sure.tried());
-
+  const answerTo = (cause: Cause | undefined) =>
+    cause && answers.find((one) => nameOf(one.cause) === nameOf(cause))?.answer;
   const astray = chance < beyondChance;
-  const tried = suspects
-    .filter((one) => answerTo(one.cause) !== 'no' && (astray || one.guess + one.logPrior > notWorth))
-    .map((one) => ({ ...one, trial: one.tried() }))
-    .map((one) => ({ ...one, log_odds: one.trial.logRatio + one.logPrior }))
-    .sort((a, b) => b.log_odds - a.log_odds);
-  const best = tried[0];
-  const clear = best !== undefined && best.log_odds > clearly;
-  if (!clear && !astray) return { known: recorded };
-  const alarm = alarmOf(history, k, recorded, chance, tried);
-  // Every named cause denied and still beyond chance: the record stands, for nothing better is known.
-  const after = best && best.log_odds > 0 ? believed(best.trial) : { known: recorded };
-  return { ...after, alarm };
+
+  const branches = [
+    ...history.branches.map((branch) => carried(history, k, branch, recorded)),
+    ...suspectsOf(history, k, recorded)
+      .filter(
+        ({ cause, guess, logPrior }) => answerTo(cause) === 'yes' || astray || guess + logPrior > notWorth,
+      )
+      .map(({ cause, round, logPrior, tried }): Branch => {
+        const { known, logRatio, reversed } = tried();
+        const logOdds = logRatio + logPrior;
+        return { cause, round, since: k, known, logOdds, ...(reversed ? { reversed } : {}) };
+      }),
+  ]
+    .filter((branch) => answerTo(branch.cause) !== 'no')
+    .sort((a, b) => b.logOdds - a.logOdds);
+
+  const sure = branches.find((branch) => answerTo(branch.cause) === 'yes');
+  if (sure) return { ...believed(sure), branches: [] };
+  const best = branches[0];
+  const record: Branch = { round: k, since: k, known: recorded, logOdds: 0 };
+  const clear = best !== undefined && best.logOdds > clearly;
+  if (!clear && !astray) return { known: recorded, branches: inMind(k, record, branches) };
+  // The record may itself be what bears out again, against a cause believed too soon: then nothing needs to be said.
+  const withdrawn = clear && best.cause === undefined;
+  // Every named cause denied or too faint, and still beyond chance: the record stands, for nothing better is known.
+  const winner = best && best.logOdds > 0 ? best : record;
+  const others = [record, ...branches].filter((branch) => branch !== winner);
+  return {
+    ...believed(winner),
+    branches: inMind(k, winner, others).map((branch) => ({ ...branch, spoken: true as const })),
+    ...(withdrawn ? {} : { alarm: alarmOf(history, k, recorded, chance, branches) }),
+  };
 }
 
-const believed = ({ known, reversed }: Trial): Judged => ({ known, ...(reversed ? { reversed } : {}) });
+const believed = ({ known, reversed }: Branch) => ({ known, ...(reversed ? { reversed } : {}) });
+
+/** A branch carried through round k as recorded. */
+function carried(history: History, k: number, branch: Branch, recorded: Known): Branch {
+  const scale = history.known[k - 1]!.state;
+  const known = takeRound(history, k, branch.known, branch.reversed?.get(k), { scale });
+  const logOdds = branch.logOdds + known.evidence.logLikelihood - recorded.evidence.logLikelihood;
+  return { ...branch, known, logOdds };
+}
+
+/** What is kept in mind beside the winner, weighed against it. */
+const inMind = (k: number, winner: Branch, others: readonly Branch[]): Branch[] =>
+  others
+    .map((branch) => ({ ...branch, logOdds: branch.logOdds - winner.logOdds }))
+    .filter((branch) => branch.logOdds > -kept.below && (branch.spoken || k - branch.since < faintRounds))
+    .sort((a, b) => b.logOdds - a.logOdds)
+    .slice(0, kept.count);
 
 function alarmOf(
   history: History,
   k: number,
   recorded: Known,
   chance: number,
-  tried: readonly (Suspect & { readonly trial: Trial; readonly log_odds: number })[],
+  branches: readonly Branch[],
 ): Alarm {
   const feature = alarmFeature(history, k, recorded);
-  const once = tried.filter(
-    (one, i) => tried.findIndex((other) => nameOf(other.cause) === nameOf(one.cause)) === i,
+  const named = branches.flatMap((branch) => (branch.cause ? [{ ...branch, cause: branch.cause }] : []));
+  const once = named.filter(
+    (one, i) => named.findIndex((other) => nameOf(other.cause) === nameOf(one.cause)) === i,
   );
-  const best = once[0]?.log_odds ?? 0;
+  const best = once[0]?.logOdds ?? 0;
   const causes = once
-    .filter((one) => one.log_odds > best - listed)
-    .map(({ cause, log_odds, trial }): CauseFound => {
-      const would_read = feature.wouldRead(cause, trial.known);
-      return { cause, log_odds, ...(would_read ? { would_read } : {}) };
+    .filter((one) => one.logOdds > best - kept.below)
+    .map(({ cause, round, logOdds, known }): CauseFound => {
+      const would_read = feature.wouldRead(cause, round, known);
+      return {
+        cause: inRound(cause, round, k),
+        log_odds: logOdds,
+        ...(round === k ? {} : { round }),
+        ...(would_read ? { would_read } : {}),
+      };
     });
-  return {
-    round: k,
-    feature: feature.name,
-    before: feature.before,
-    asked: feature.asked,
-    found: feature.found,
-    chance,
-    causes,
-  };
+  const { name, before, asked, found } = feature;
+  return { round: k, feature: name, before, asked, found, chance, causes };
 }
+
+/** A sweep read backwards in a round before the alarm's says so. */
+const inRound = (cause: Cause, round: number, k: number): Cause =>
+  cause.kind === 'sweep reversed' && cause.rounds === undefined && round !== k
+    ? { ...cause, rounds: [round] }
+    : cause;
 
 /** The same mistake in another round has the same name: it is one question at the metal. */
 const nameOf = (cause: Cause): string => JSON.stringify({ ...cause, rounds: undefined });
-
-/** Whether an answer is about this cause; an answer that names no rounds is about the alarm's own. */
-function sameCause(answered: Cause, cause: Cause): boolean {
-  const rounds = (one: Cause) => JSON.stringify('rounds' in one ? (one.rounds ?? null) : null);
-  return nameOf(answered) === nameOf(cause) && rounds(answered) === rounds(cause);
-}

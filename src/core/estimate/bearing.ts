@@ -54,15 +54,16 @@ export function expectedShares(model: SlideModel, state: Gaussian, settled: Sett
  *
  * outside it is known only to be at least, or at most, what those bounds say.
  * What it says, and how far off it came, is written into `evidence`.
+ * @param rough  roughness of each zone, µm
  */
 export function takePrint(
   model: SlideModel,
   state: Gaussian,
   settled: Settling,
   shares: readonly (number | undefined)[],
+  rough: readonly number[],
   evidence: Evidence,
 ): void {
-  const rough = zoneRoughness(model, state);
   const printed = shares.flatMap((share, z) => (share === undefined ? [] : [{ share, z }]));
   const within = ({ share }: { share: number }) => share > telling.low && share < telling.high;
   // What says a number first: the bounds are then taken about a better middle.

@@ -19,6 +19,8 @@ export type Cause =
 /** A cause held against the readings. */
 export interface CauseFound {
   readonly cause: Cause;
+  /** The round, from 0, whose readings it is about, or that followed the scraping it is about; left out: the alarm's. */
+  readonly round?: number;
   /** Log of how many times likelier the readings are with it than as recorded, its own rarity counted. */
   readonly log_odds: number;
   /** What the alarm's feature would have read with it (µrad or µm); absent when nothing in the record can tell. */

@@ -40,12 +40,17 @@ export function firstRound(model: SlideModel, taking: Taking): Known {
   const settled = carriedSettling(model, shares);
   const state = firstState(model, taking.readings, settled, rough);
   const evidence = noEvidence();
-  takePrint(model, state, settled, taking.print, evidence);
+  takePrint(model, state, settled, taking.print, rough, evidence);
   return { state, settled, shares, print: taking.print, evidence };
 }
 
 /** What is believed to have gone otherwise than the record says. */
 export interface Otherwise {
+  /**
+   * Whose removal roughness and scatter are reckoned from; its own when left out. Two beliefs that are weighed against each
+   * other must share it: a belief in a lighter hand expects less scatter, and would win by that alone.
+   */
+  readonly scale?: Gaussian;
   readonly made?: Made;
   /** A reference face that moved: its index, and how far it may have, µrad. */
   readonly faceMoved?: { readonly face: number; readonly sd_urad: number };
@@ -61,7 +66,9 @@ export function nextRound(
 ): Known {
   const state = copyGaussian(before.state);
   const really = otherwise.made ?? made;
-  if (really) takeScraping(model, state, really);
+  const scale = otherwise.scale ?? before.state;
+  const rough = zoneRoughness(model, scale);
+  if (really) takeScraping(model, state, really, scale);
   if (otherwise.faceMoved) {
     const at = model.layout.face(otherwise.faceMoved.face);
     state.covariance[at * state.size + at]! += otherwise.faceMoved.sd_urad ** 2;
@@ -71,8 +78,8 @@ export function nextRound(
   const shares = taking.print.map((share, z) => share ?? expected[z]!);
   const settled = carriedSettling(model, shares);
   const evidence = noEvidence();
-  takePose(model, state, settled, taking.readings, evidence);
-  takePrint(model, state, settled, taking.print, evidence);
+  takePose(model, state, settled, taking.readings, rough, evidence);
+  takePrint(model, state, settled, taking.print, rough, evidence);
   keepRemovalPositive(model, state);
   return { state, settled, shares, print: taking.print, expected, evidence, awaited };
 }
@@ -86,10 +93,11 @@ function takePose(
   state: Gaussian,
   settled: Settling,
   readings: RoundReadings,
+  rough: readonly number[],
   evidence: Evidence,
 ): void {
   const { layout } = model;
-  const seat = seatCovariance(settled, zoneRoughness(model, state));
+  const seat = seatCovariance(settled, rough);
   const { rows, values } = readings;
   const noise = rows.map((a, i) =>
     rows.map((b, k) => {

@@ -1,5 +1,6 @@
 import type { SteerInput } from '../observe/round.ts';
 import { printShares } from './bearing.ts';
+import type { Cause } from './cause.ts';
 import { firstRound, type Known, nextRound, type Otherwise, type Taking } from './filter.ts';
 import type { SlideModel } from './model.ts';
 import { roundReadings } from './readings.ts';
@@ -16,7 +17,27 @@ export interface History {
   readonly known: Known[];
   /** Sweeps believed to have been entered with the wrong sign, by round. */
   readonly reversed: Set<string>[];
+  /** What else may be so, after the round last taken: other beliefs that the coming rounds may yet bear out. */
+  branches: readonly Branch[];
 }
+
+/** Another belief about the rounds so far than the one gone on with. */
+export interface Branch {
+  /** Absent: all as recorded. */
+  readonly cause?: Cause;
+  readonly round: number;
+  /** The round in which it came up. */
+  readonly since: number;
+  /** It stood beside an alarm: it is kept until the rounds settle it. */
+  readonly spoken?: true;
+  readonly known: Known;
+  /** ln of how much likelier it is than what is gone on with, its rarity counted. */
+  readonly logOdds: number;
+  readonly reversed?: Reversals;
+}
+
+/** Sweeps turned back, by round. */
+export type Reversals = ReadonlyMap<number, ReadonlySet<string>>;
 
 export const historyOf = (model: SlideModel, input: SteerInput): History => ({
   model,
@@ -24,6 +45,7 @@ export const historyOf = (model: SlideModel, input: SteerInput): History => ({
   fits: input.rounds.map((round) => round.sweeps.map(fitSweep)),
   known: [],
   reversed: input.rounds.map(() => new Set()),
+  branches: [],
 });
 
 /** What round k brings. */

@@ -16,7 +16,7 @@ export interface AlarmFeature {
   readonly asked: Doubtful;
   readonly found: Doubtful;
   /** What would have been read of it, had a cause been so; undefined when the record cannot tell. */
-  readonly wouldRead: (cause: Cause, known: Known) => Doubtful | undefined;
+  readonly wouldRead: (cause: Cause, round: number, known: Known) => Doubtful | undefined;
 }
 
 export function alarmFeature(history: History, k: number, recorded: Known): AlarmFeature {
@@ -40,10 +40,10 @@ export function alarmFeature(history: History, k: number, recorded: Known): Alar
   const worst = ranked[0]!;
   const feature = model.features[worst.f]!;
 
-  const wouldRead = (cause: Cause, known: Known): Doubtful | undefined => {
+  const wouldRead = (cause: Cause, about: number, known: Known): Doubtful | undefined => {
     if (cause.kind === 'reference moved' || cause.kind === 'not as recorded') return undefined;
     if (cause.kind !== 'sweep reversed') return stood(recorded, known.awaited!, worst.f);
-    const turned = cause.rounds === undefined || cause.rounds.includes(k) ? cause.sweep : undefined;
+    const turned = about === k ? cause.sweep : undefined;
     const shown = featureOf(poseOfRound(asShown(history, known, round, turned)), feature);
     return shown && { value: shown.value, sd: worst.asked.sd };
   };

@@ -35,8 +35,9 @@ export function recordedPasses(model: SlideModel, scraped: Scraped, shares: read
  *     h ← h + removal · count,   P ← F P Fᵀ + Q
  *
  * The removal stands in the state, so that its doubt enters h and the next readings teach it.
+ * @param scale  whose removal the scatter of the passes is reckoned from; its own when left out
  */
-export function takeScraping(model: SlideModel, state: Gaussian, made: Made): void {
+export function takeScraping(model: SlideModel, state: Gaussian, made: Made, scale: Gaussian = state): void {
   const { layout } = model;
   const { size, mean, covariance } = state;
   const n = layout.zones;
@@ -51,9 +52,10 @@ export function takeScraping(model: SlideModel, state: Gaussian, made: Made): vo
     for (let j = 0; j < size; j++) covariance[j * size + z]! += count * covariance[j * size + from]!;
   }
   const scatter = made.spot ? spotScatter : wholeScatter;
+  const squares = scale.mean.map((value, i) => value ** 2 + scale.covariance[i * size + i]!);
   for (let z = 0; z < n; z++) {
     const from = removal(z);
-    const square_um2 = made.wider ** 2 * (mean[from]! ** 2 + covariance[from * size + from]!);
+    const square_um2 = made.wider ** 2 * squares[from]!;
     const count = made.count[z]!;
     covariance[z * size + z]! +=
       square_um2 * (scatter.pass ** 2 * Math.abs(count) + (scatter.zone * count) ** 2);

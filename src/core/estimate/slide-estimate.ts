@@ -1,4 +1,4 @@
-import type { Alarm } from './cause.ts';
+import type { Alarm, Cause } from './cause.ts';
 import type { Known } from './filter.ts';
 import type { SlideModel } from './model.ts';
 import type { SweepFit } from './sweep-fit.ts';
@@ -44,9 +44,21 @@ export interface RoundEstimate {
 /** All that the rounds so far tell of a slide. */
 export interface SlideEstimate extends RoundEstimate {
   readonly rounds: readonly RoundEstimate[];
+  /** What else may be so after an alarm, and what the features would be then; empty when nothing is in doubt. */
+  readonly otherwise: readonly OtherwiseEstimate[];
   /** The last round's sweeps looked at by themselves. */
   readonly sweeps: readonly SweepFit[];
   readonly model: SlideModel;
   /** The joint state, enough to predict from. */
   readonly known: Known;
+}
+
+/** Another belief about the rounds so far than the one gone on with. */
+export interface OtherwiseEstimate {
+  /** Absent: all as recorded. */
+  readonly cause?: Cause;
+  /** Chance of it, beside what is gone on with and the others. */
+  readonly chance: number;
+  readonly features: readonly FeatureEstimate[];
+  readonly covariance: readonly (readonly number[])[];
 }

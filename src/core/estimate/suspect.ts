@@ -2,13 +2,15 @@ import { faceOf } from '../observe/sweep.ts';
 import type { Cause } from './cause.ts';
 import { shiftFit } from './evidence.ts';
 import type { Known, Otherwise } from './filter.ts';
-import { type History, madeBefore, takeRound } from './history.ts';
+import { type History, madeBefore, type Reversals, takeRound } from './history.ts';
 import type { SlideModel } from './model.ts';
 import type { Made } from './scraping.ts';
 
 /** A cause that could be tried: how rare it is, how much it could explain at a guess, and the trial itself. */
 export interface Suspect {
   readonly cause: Cause;
+  /** The round whose readings it is about, or that followed the scraping it is about. */
+  readonly round: number;
   /** ln of how often it happens in a round, shared among the places it could be in. */
   readonly logPrior: number;
   /** At a guess, how much likelier (ln) it makes the round. */
@@ -22,7 +24,7 @@ export interface Trial {
   readonly logRatio: number;
   readonly known: Known;
   /** Sweeps turned back, by round, if the cause is one of those. */
-  readonly reversed?: ReadonlyMap<number, ReadonlySet<string>>;
+  readonly reversed?: Reversals;
 }
 
 /** How often each mistake is made, by round: common practice has no figures; these are guesses, and only their logarithm counts. */
@@ -37,6 +39,11 @@ const rarity = {
 };
 /** A reference that moved may have by this, µrad. */
 const moved_urad = 40;
+/**
+ * A plunger that faced the other way in every round so far is found in the first few. Later on a mirrored past would have to
+ * be held against all rounds, and a removal near none can make almost any past fit.
+ */
+const everyWithin = 3;
 /** "Otherwise than ticked off": scatter this many times as wide. */
 const wider = 3;
 
@@ -59,14 +66,12 @@ function reversedSweeps(history: History, k: number, recorded: Known): Suspect[]
     const every = Array.from({ length: k + 1 }, (_, r) => r).filter((r) => others([r]));
     const sets: number[][] = [[k]];
     if (others([k - 1])) sets.push([k - 1]);
-    if (every.length > 1) sets.push(every);
+    if (every.length > 1 && k < everyWithin) sets.push(every);
     return sets.map((rounds): Suspect => {
-      const cause: Cause =
-        rounds.length === 1 && rounds[0] === k
-          ? { kind: 'sweep reversed', sweep }
-          : { kind: 'sweep reversed', sweep, rounds };
+      const cause: Cause = { kind: 'sweep reversed', sweep };
       return {
-        cause,
+        cause: rounds.length === 1 && rounds[0] === k ? cause : { ...cause, rounds },
+        round: rounds.at(-1)!,
         logPrior: Math.log(rarity['sweep reversed'] / names.length / sets.length),
         guess,
         tried: () => reversedTrial(history, k, recorded, sweep, rounds),
@@ -93,7 +98,8 @@ function reversedTrial(
   let known: Known | undefined = history.known[rounds[0]! - 1];
   let logRatio = 0;
   for (let r = rounds[0]!; r <= k; r++) {
-    known = takeRound(history, r, known, reversed.get(r));
+    const scale = history.known[r - 1]?.state;
+    known = takeRound(history, r, known, reversed.get(r), scale ? { scale } : {});
     const asRecorded = r === k ? recorded : history.known[r]!;
     logRatio += known.evidence.logLikelihood - asRecorded.evidence.logLikelihood;
   }
@@ -101,7 +107,8 @@ function reversedTrial(
 }
 
 const trial = (history: History, k: number, recorded: Known, otherwise: Otherwise): Trial => {
-  const known = takeRound(history, k, history.known[k - 1], history.reversed[k], otherwise);
+  const before = history.known[k - 1]!;
+  const known = takeRound(history, k, before, history.reversed[k], { scale: before.state, ...otherwise });
   return { logRatio: known.evidence.logLikelihood - recorded.evidence.logLikelihood, known };
 };
 
@@ -117,6 +124,7 @@ function movedReferences(history: History, k: number, recorded: Known): Suspect[
     shift[layout.face(index)] = 1;
     return {
       cause: { kind: 'reference moved', face },
+      round: k,
       logPrior: Math.log(rarity['reference moved'] / faces.length),
       guess: shiftFit(recorded.evidence, shift).atBest,
       tried: () => trial(history, k, recorded, { faceMoved: { face: index, sd_urad: moved_urad } }),
@@ -140,6 +148,7 @@ function otherScraping(history: History, k: number, recorded: Known): Suspect[] 
     });
     return {
       cause,
+      round: k,
       logPrior: Math.log(prior),
       guess: shiftFit(recorded.evidence, shift).asGiven,
       tried: () => trial(history, k, recorded, { made: { ...made, count } }),
@@ -149,6 +158,7 @@ function otherScraping(history: History, k: number, recorded: Known): Suspect[] 
     ...places(model, made, history.known[k - 1]!.shares, suspect),
     {
       cause: { kind: 'not as recorded' },
+      round: k,
       logPrior: Math.log(rarity['not as recorded']),
       guess:
         (recorded.evidence.print.square + recorded.evidence.readings.square) / 2 -

@@ -20,29 +20,53 @@ export interface AlignmentStanding extends AlignmentVerdict {
   readonly targets: readonly TargetStanding[];
 }
 
-/** Is the slide aligned? All targets in their bands at once with chance above 0.90, and each of them by itself. */
+/** Features with their joint doubt, as a round or another belief about it has them. */
+type Belief = Pick<SlideEstimate, 'features' | 'covariance'>;
+
+/**
+ * Is the slide aligned? All targets in their bands at once with chance above 0.90, and each of them by itself.
+ * What else may be so after an alarm counts by its chance: a slide is not proven true on a square that may have moved.
+ */
 export function alignmentOf(
-  estimate: Pick<SlideEstimate, 'features' | 'covariance'>,
+  estimate: Belief & Pick<SlideEstimate, 'otherwise'>,
   targets: readonly Target[],
 ): AlignmentStanding {
-  const seen = estimate.features.filter((feature) => feature.seen);
-  const asked = targets.map((target) => seen.findIndex((feature) => feature.name === target.feature));
-  const each = targets.map((target, k): TargetStanding => {
-    const feature = seen[asked[k]!];
-    const chance = feature ? chanceWithin(feature.value, feature.sd, target.low, target.high) : 0;
-    return { feature: target.feature, chance };
-  });
-  const known = asked.every((k) => k >= 0);
-  const chance = known
-    ? jointChance(
-        asked.map((k) => seen[k]!.value),
-        asked.map((i) => asked.map((j) => estimate.covariance[i]![j]!)),
-        targets,
-      )
-    : 0;
+  const left = 1 - estimate.otherwise.reduce((sum, one) => sum + one.chance, 0);
+  const beliefs = [{ chance: left, belief: estimate as Belief }].concat(
+    estimate.otherwise.map((one) => ({ chance: one.chance, belief: one })),
+  );
+  const mean = (of: (belief: Belief) => number) =>
+    beliefs.reduce((sum, { chance, belief }) => sum + chance * of(belief), 0);
+  const each = targets.map(
+    (target): TargetStanding => ({
+      feature: target.feature,
+      chance: mean((belief) => chanceOf(belief, [target])),
+    }),
+  );
+  const chance = mean((belief) => chanceOf(belief, targets));
+  const known = each.every((one) => isSeen(estimate, one.feature));
   const proven = chance > provenChance && each.every((one) => one.chance > provenChance);
   const outside = known && each.some((one) => one.chance < 1 - provenChance);
   return { verdict: proven ? 'proven' : outside ? 'outside' : 'not proven', chance, targets: each };
+}
+
+const isSeen = (belief: Belief, name: string): boolean =>
+  belief.features.some((feature) => feature.seen && feature.name === name);
+
+/** Chance that all these targets are met at once; 0 when one of them was never seen. */
+function chanceOf({ features, covariance }: Belief, targets: readonly Target[]): number {
+  const seen = features.filter((feature) => feature.seen);
+  const asked = targets.map((target) => seen.findIndex((feature) => feature.name === target.feature));
+  if (asked.includes(-1)) return 0;
+  if (asked.length === 1) {
+    const { value, sd } = seen[asked[0]!]!;
+    return chanceWithin(value, sd, targets[0]!.low, targets[0]!.high);
+  }
+  return jointChance(
+    asked.map((k) => seen[k]!.value),
+    asked.map((i) => asked.map((j) => covariance[i]![j]!)),
+    targets,
+  );
 }
 
 /** Does it bear? From the last round's print alone: a share is what was seen, not what was expected. */

@@ -1,4 +1,5 @@
 import { estimateSlide } from '../core/estimate/estimate-slide.ts';
+import type { SlideEstimate } from '../core/estimate/slide-estimate.ts';
 import type { Job } from '../core/ledger/job.ts';
 import { measured, steerInput } from '../core/ledger/steer-input.ts';
 import type { SteerInput } from '../core/observe/round.ts';
@@ -6,7 +7,7 @@ import type { FeatureAnswer, RemovalAnswer, SteerAnswer } from '../core/plan/ans
 import { featureAnswer } from '../core/plan/answers.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
-import { steer } from './steer.ts';
+import { steerFrom } from './steer.ts';
 
 /** What was known once a round was measured, with nothing from later ones. */
 export interface RoundHistory {
@@ -29,8 +30,8 @@ export interface JobAnswer {
 }
 
 /** The measured rounds of a job, each as it was known when it was measured. */
-export function roundHistory(input: SteerInput): RoundHistory[] {
-  return estimateSlide(input).rounds.flatMap(({ round, features, removal }) => {
+export function roundHistory(input: SteerInput, estimate: SlideEstimate): RoundHistory[] {
+  return estimate.rounds.flatMap(({ round, features, removal }) => {
     if (!measured(input.rounds[round]!)) return [];
     return [
       {
@@ -52,6 +53,11 @@ export function roundHistory(input: SteerInput): RoundHistory[] {
 export async function answerJob(job: Job, solve: Solve): Promise<JobAnswer> {
   const input = steerInput(job);
   if (!input.rounds.some(measured)) return { seq: job.seq, rounds: [] };
-  const answered = await steer(input, solve);
-  return { seq: job.seq, round: input.rounds.length, rounds: roundHistory(input), steer: answered };
+  const estimate = estimateSlide(input);
+  return {
+    seq: job.seq,
+    round: input.rounds.length,
+    rounds: roundHistory(input, estimate),
+    steer: await steerFrom(input, estimate, solve),
+  };
 }

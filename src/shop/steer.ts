@@ -1,52 +1,80 @@
-import { featureOf, poseOfRound } from '../core/estimate/pose.ts';
+import { roughness } from '../core/estimate/bearing.ts';
+import { estimateSlide } from '../core/estimate/estimate-slide.ts';
+import { settledMean } from '../core/estimate/seat.ts';
+import type { SlideEstimate } from '../core/estimate/slide-estimate.ts';
 import type { SteerInput } from '../core/observe/round.ts';
-import type { SteerAnswer } from '../core/plan/answer.ts';
-import { featureAnswer, padSettling, zoneAnswers } from '../core/plan/answers.ts';
-import { planDepth } from '../core/plan/depth.ts';
-import { planPasses } from '../core/plan/passes.ts';
-import { type NoAnswer, planProblem } from '../core/plan/problem.ts';
+import type { RestCheck, SteerAnswer, Warning } from '../core/plan/answer.ts';
+import { featureAnswer } from '../core/plan/answers.ts';
+import type { Plan } from '../core/plan/plan.ts';
+import { planSlide } from '../core/plan/plan-slide.ts';
+import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
+import { checkPlan } from '../core/rest/plan-check.ts';
+import { restWarnings, sweepWarnings } from './steer-warnings.ts';
 
 /** How far out, how sure, where to scrape, how many passes, or stop: the whole of `steer`. */
 export async function steer(input: SteerInput, solve: Solve): Promise<SteerAnswer | NoAnswer> {
-  const pose = poseOfRound(input.rounds.at(-1)!);
-  const values: Record<string, number> = {};
-  const features = [];
-  for (const feature of input.features) {
-    const seen = featureOf(pose, feature);
-    if (!seen) continue;
-    values[feature.name] = seen.value;
-    features.push(featureAnswer(feature.name, seen.value, seen.sd, input.targets));
-  }
-  const unseen = input.targets.find((target) => !(target.feature in values));
-  if (unseen)
-    return {
-      ok: false,
-      why: 'not seen',
-      limits: [],
-      text: `no sweep, level or height of the last round sees "${unseen.feature}"`,
-    };
-  const problem = planProblem(input, values, input.passes);
-  const depths = await planDepth(problem, solve);
-  if (!depths.ok) return depths;
-  const passes = await planPasses(problem, solve);
-  if (!passes.ok) return passes;
+  return steerFrom(input, estimateSlide(input), solve);
+}
+
+/** The same from an estimate that is made already. */
+export async function steerFrom(
+  input: SteerInput,
+  estimate: SlideEstimate,
+  solve: Solve,
+): Promise<SteerAnswer | NoAnswer> {
+  const planned = await planSlide(input, estimate, solve);
+  if (!planned.ok) return planned;
+  const { ok: _, warnings, ...plan } = planned;
+  const { model, known } = estimate;
+  const check = restCheck(input, estimate, planned);
+  const now = Object.fromEntries(
+    estimate.features.flatMap((one) => (one.seen ? [[one.name, one.value]] : [])),
+  );
+  const told: Warning[] = [
+    ...sweepWarnings(estimate.sweeps, input.rounds.at(-1)!.sweeps),
+    ...warnings,
+    ...restWarnings(now, planned, check),
+  ];
   return {
     ok: true,
     estimate: {
-      features,
-      removal: Object.entries(input.passes).map(([material, size]) => ({ material, ...size })),
-      sweeps: pose.sweeps,
+      features: estimate.features.flatMap((one) =>
+        one.seen ? [featureAnswer(one.name, one.value, one.sd, input.targets)] : [],
+      ),
+      removal: estimate.removal.map(({ material, whole_um, whole_sd_um }) => ({
+        material,
+        um: whole_um,
+        sd_um: whole_sd_um,
+      })),
+      sweeps: estimate.sweeps,
+      pose: settledMean(model, known.state, known.settled),
     },
-    plan: {
-      action: 'scrape',
-      alignment: { verdict: 'not proven', chance: Math.min(...features.map((f) => f.chance_in_band)) },
-      bearing: { verdict: 'not printed' },
-      zones: zoneAnswers(problem.zones, depths.depth_um, passes.passes, passes.passes),
-      volume_mm3: depths.volume_mm3,
-      predicted: features.map((f) => featureAnswer(f.name, f.value, f.sd, input.targets)),
-      settle_um: padSettling(input.slide, passes.move),
-    },
-    warnings: [],
+    plan,
+    rest: check,
+    warnings: told,
+    ...(estimate.alarm ? { alarm: estimate.alarm } : {}),
   };
+}
+
+/** Rests the slide on its zones, before and after the passes to be made now: what elastic contact expects of the plan. */
+function restCheck(input: SteerInput, estimate: SlideEstimate, plan: Plan): RestCheck {
+  const { model } = estimate;
+  const removal = estimate.removal.map((one) => (plan.action === 'spot' ? one.spot_um : one.whole_um));
+  const largest = Math.max(...estimate.removal.map((one) => one.whole_um));
+  const depths_um = plan.zones.map((zone, z) => {
+    const share = plan.action === 'spot' ? estimate.zones[z]!.share : 1;
+    return zone.passes_now * share * removal[model.materialOf[z]!]!;
+  });
+  const { moved, print, bearing_share, converged } = checkPlan(
+    {
+      slide: input.slide,
+      heights_um: estimate.zones.map((zone) => zone.gap_um),
+      depths_um,
+      film_um: model.film_um,
+      roughness_um: roughness(largest),
+    },
+    input.features,
+  );
+  return { moved, print, bearing_share, rests: converged };
 }

@@ -25,7 +25,7 @@ export interface Judged {
 /** Chance below which a round is beyond chance, whatever the causes say. */
 const beyondChance = 0.001;
 /** A cause is spoken of when it beats the record by this, its rarity counted. */
-const clearly = 1;
+const clearly = 0;
 /** Causes that at a guess fall short of the record by more than this are not tried in full. */
 const notWorth = -3;
 /** Causes are listed, and kept in mind, down to this below the best; so many at most are kept in mind. */

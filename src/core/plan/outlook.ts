@@ -5,9 +5,8 @@ import { takeScraping } from '../estimate/scraping.ts';
 import { settledRow } from '../estimate/seat.ts';
 import type { SlideEstimate } from '../estimate/slide-estimate.ts';
 import { copyGaussian, product, varianceOf } from '../math/gaussian.ts';
-import type { FeatureAnswer } from './answer.ts';
+import type { DoubtBudget, FeatureAnswer } from './answer.ts';
 import { featureAnswer } from './answers.ts';
-import type { DoubtBudget } from './plan.ts';
 
 /** What is to be expected once passes are made. */
 export interface Outlook {

@@ -11,7 +11,7 @@ export const pathThrough = (spots: readonly Spot[], closed = false): string =>
   spots.map((spot, i) => `${i ? 'L' : 'M'}${written(spot)}`).join('') + (closed ? 'Z' : '');
 
 /** Path data of a polygon whose corners are rounded; one radius a corner, px, kept under half of each side. */
-export function roundedPath(corners: readonly Spot[], radii: readonly number[]): string {
+function roundedPath(corners: readonly Spot[], radii: readonly number[]): string {
   const parts = corners.map((corner, i) => {
     const before = corners[(i + corners.length - 1) % corners.length]!;
     const after = corners[(i + 1) % corners.length]!;

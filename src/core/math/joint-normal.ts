@@ -9,9 +9,9 @@ export interface Range {
 
 const points = 512;
 /** Square roots of primes, whose multiples fill a cube evenly (Richtmyer). */
-const steps = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89].map(
-  Math.sqrt,
-);
+const steps = [
+  2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89,
+].map(Math.sqrt);
 
 /**
  * Chance that jointly normal values all lie in their ranges at once.

@@ -88,4 +88,4 @@ export function unitSpot(spot: Spot): Spot {
   return size > 1e-9 ? [spot[0] / size, spot[1] / size] : [0, 0];
 }
 
-export const opposite = (direction: Vector): Vector => scale(direction, -1);
+const opposite = (direction: Vector): Vector => scale(direction, -1);

@@ -10,20 +10,6 @@ const written = (spot: Spot): string => `${round(spot[0])} ${round(spot[1])}`;
 export const pathThrough = (spots: readonly Spot[], closed = false): string =>
   spots.map((spot, i) => `${i ? 'L' : 'M'}${written(spot)}`).join('') + (closed ? 'Z' : '');
 
-/** Path data of a polygon whose corners are rounded; one radius a corner, px, kept under half of each side. */
-function roundedPath(corners: readonly Spot[], radii: readonly number[]): string {
-  const parts = corners.map((corner, i) => {
-    const before = corners[(i + corners.length - 1) % corners.length]!;
-    const after = corners[(i + 1) % corners.length]!;
-    const reach = Math.min(radii[i] ?? 0, distance(corner, before) / 2, distance(corner, after) / 2);
-    if (!(reach > 0)) return `${i ? 'L' : 'M'}${written(corner)}`;
-    const start = toward(corner, before, reach);
-    const end = toward(corner, after, reach);
-    return `${i ? 'L' : 'M'}${written(start)}Q${written(corner)} ${written(end)}`;
-  });
-  return `${parts.join('')}Z`;
-}
-
 /** The polygon with its corners cut off; one cut a corner, px along each side. */
 export function chamfered(corners: readonly Spot[], cuts: readonly number[]): Spot[] {
   return corners.flatMap((corner, i) => {

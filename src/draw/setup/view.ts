@@ -1,5 +1,5 @@
 import type { Slide } from '../../core/body/slide.ts';
-import { dot, scale, type Vector } from '../../core/body/vector.ts';
+import { dot, type Vector } from '../../core/body/vector.ts';
 import type { PlaceWords } from '../../core/ledger/setup.ts';
 import { benchWords, onWays } from '../bench-side.ts';
 import type { Spot } from '../line.ts';
@@ -87,5 +87,3 @@ export function unitSpot(spot: Spot): Spot {
   const size = Math.hypot(spot[0], spot[1]);
   return size > 1e-9 ? [spot[0] / size, spot[1] / size] : [0, 0];
 }
-
-const opposite = (direction: Vector): Vector => scale(direction, -1);

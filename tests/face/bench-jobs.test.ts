@@ -21,7 +21,8 @@ afterAll(async () => {
 it('the workshop opens on the demo job, which says that it is invented', async () => {
   await page.goto(served.address);
   await page.waitForURL(/\/job\/demo-saddle$/);
-  expect(await screenText(page)).toMatch(/Saddle, round \d+ demo/);
+  // The address changes before the job is drawn.
+  await expect.poll(() => screenText(page), { timeout: 10_000 }).toMatch(/Saddle, round \d+ demo/);
 });
 
 it('a job exported from its ledger opens again as a job file, entry for entry', async () => {

@@ -7,11 +7,10 @@ import { planSlide } from '../dist/core/plan/plan-slide.js';
 import { planProblem } from '../dist/core/plan/problem.js';
 import { summary, timed } from './clock.mjs';
 import { highsAlone, recording } from './highs.mjs';
-import { benchInput, seeds } from './slide.mjs';
+import { benchInputs } from './slide.mjs';
 
 /** The contract's problem of each saddle's first round. */
-const problems = seeds.map((seed) => {
-  const input = benchInput(seed, 1);
+const problems = (await benchInputs(1)).map((input) => {
   const pose = poseOfRound(input.rounds[0]);
   const values = Object.fromEntries(input.features.map((f) => [f.name, featureOf(pose, f).value]));
   return planProblem(input, values, input.passes);
@@ -63,9 +62,9 @@ const rounds = 4;
 export async function nextRoundTiming(quick) {
   const times = [];
   const groups = [];
+  const inputs = await benchInputs(rounds);
   for (let k = 0; k < (quick ? 1 : 3); k++)
-    for (const seed of seeds) {
-      const input = benchInput(seed, rounds);
+    for (const input of inputs) {
       const estimate = estimateSlide(input);
       const record = recording(solveWithHighs);
       const start = performance.now();

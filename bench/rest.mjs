@@ -5,11 +5,10 @@ import { wrenchOf } from '../dist/core/rest/load.js';
 import { rest } from '../dist/core/rest/rest.js';
 import { timed } from './clock.mjs';
 import { highs } from './highs.mjs';
-import { benchInput, seeds } from './slide.mjs';
+import { benchInputs, seeds } from './slide.mjs';
 
-const inputs = seeds.map((seed) => {
-  const { slide } = benchInput(seed, 1);
-  const random = seededRandom(seed);
+const inputs = (await benchInputs(1)).map(({ slide }, k) => {
+  const random = seededRandom(seeds[k]);
   const gaps_um = slide.pads.map((pad) =>
     Array.from({ length: pad.zones }, () => Math.abs(random.normal(8, 7))),
   );

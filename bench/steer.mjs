@@ -2,7 +2,7 @@ import { solveWithHighs } from '../dist/adapters/solver/highs.js';
 import { steer } from '../dist/shop/steer.js';
 import { summary } from './clock.mjs';
 import { highsAlone, recording } from './highs.mjs';
-import { benchInput, seeds } from './slide.mjs';
+import { benchInputs } from './slide.mjs';
 
 const rounds = 4;
 
@@ -10,8 +10,8 @@ const rounds = 4;
 export async function steerTiming(quick) {
   const groups = [];
   const times = [];
-  for (const seed of quick ? seeds.slice(0, 2) : seeds) {
-    const input = benchInput(seed, rounds);
+  const inputs = await benchInputs(rounds);
+  for (const input of quick ? inputs.slice(0, 2) : inputs) {
     const record = recording(solveWithHighs);
     const start = performance.now();
     await steer(input, record.solve);

@@ -3,10 +3,9 @@ import { isHeld, settling } from '../body/settle.ts';
 import { isDetermined, symmetricParts } from '../math/symmetric.ts';
 import type { SteerInput } from '../observe/round.ts';
 import { judged, type SettledCause } from './alarm.ts';
-import { type History, historyOf, takeRound } from './history.ts';
+import { type History, historyOf, takeRound, takingOf } from './history.ts';
 import { slideModel } from './model.ts';
 import { poseOfRound } from './pose.ts';
-import { roundReadings } from './readings.ts';
 import { featuresRead, featuresSettled, roundEstimate, type WhyUnseen } from './round-estimate.ts';
 import type { OtherwiseEstimate, RoundEstimate, SlideEstimate } from './slide-estimate.ts';
 
@@ -33,7 +32,8 @@ export function estimateSlide(input: SteerInput, options: EstimateOptions = {}):
   const seen = Array.from({ length: poseSize }, () => Array<number>(poseSize).fill(0));
   let whyLast: WhyUnseen = () => 'not read';
   input.rounds.forEach((round, k) => {
-    addInformation(seen, roundReadings(round, history.fits[k]!, model.layout.faces).information);
+    // A sweep's sign changes what it says, not how well it sees.
+    addInformation(seen, takingOf(history, k, history.reversed[k]!).readings.information);
     const unread = symmetricParts(seen).free;
     const why: WhyUnseen = (row) => {
       if (!isHeld(held, row)) return 'not held';

@@ -17,6 +17,8 @@ export interface History {
   readonly known: Known[];
   /** Sweeps believed to have been entered with the wrong sign, by round. */
   readonly reversed: Set<string>[];
+  /** What each round brings, by the sweeps turned back in it: the same for every belief that takes it. */
+  readonly takings: readonly Map<string, Taking>[];
   /** What else may be so, after the round last taken: other beliefs that the coming rounds may yet bear out. */
   branches: readonly Branch[];
 }
@@ -45,16 +47,23 @@ export const historyOf = (model: SlideModel, input: SteerInput): History => ({
   fits: input.rounds.map((round) => round.sweeps.map(fitSweep)),
   known: [],
   reversed: input.rounds.map(() => new Set()),
+  takings: input.rounds.map(() => new Map()),
   branches: [],
 });
 
-/** What round k brings. */
+/** What round k brings, the named sweeps turned back. Gathered once: every belief about the round takes the same. */
 export function takingOf(history: History, k: number, reversed: ReadonlySet<string>): Taking {
-  const round = history.input.rounds[k]!;
-  return {
-    readings: roundReadings(round, history.fits[k]!, history.model.layout.faces, reversed),
-    print: printShares(history.model, round.print),
+  const key = JSON.stringify([...reversed].sort());
+  const known = history.takings[k]!.get(key);
+  if (known) return known;
+  const { model, input, fits } = history;
+  const round = input.rounds[k]!;
+  const taking: Taking = {
+    readings: roundReadings(round, fits[k]!, model.layout.faces, reversed),
+    print: printShares(model, round.print),
   };
+  history.takings[k]!.set(key, taking);
+  return taking;
 }
 
 /** What the record says was made between round k − 1 and round k. */

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Deed, Entry } from '../core/ledger/entry.ts';
 import { checked } from './refusal.ts';
-import { direction, finite, name, perPad, place, positive, slideSchema } from './slide.ts';
+import { setupKinds } from './setup.ts';
+import { name, perPad, place, positive, slideSchema } from './slide.ts';
 import { featureSchema, passesSchema, sinkSchema, targetSchema } from './steer.ts';
 
 const words = z.string().max(500);
@@ -11,7 +12,7 @@ const round = z.int().min(1).max(500);
 export const entryId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, figures, - and _, at most 64');
 const time = z.iso.datetime({ offset: true });
 
-const card = {
+const setupSchema = setupKinds(place, {
   id: name,
   name,
   question: words,
@@ -23,26 +24,7 @@ const card = {
   climbs_words: words,
   falls_words: words,
   caution: words.optional(),
-};
-
-export const setupSchema = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('sweep'),
-    ...card,
-    rides: z.enum(['slide', 'reference']),
-    touches: z.enum(['slide', 'reference']),
-    plunger: direction,
-    from_mm: place,
-    to_mm: place,
-    points: z.int().min(2).max(200),
-    reading_sd_um: positive,
-    face: name,
-    face_slope_urad: finite,
-    face_slope_sd_urad: z.number().min(0),
-  }),
-  z.strictObject({ kind: z.literal('level'), ...card, along: direction, sd_urad: positive }),
-  z.strictObject({ kind: z.literal('height'), ...card, at_mm: place, direction, sd_um: positive }),
-]);
+});
 
 export const featureWordsSchema = z.strictObject({
   feature: name,

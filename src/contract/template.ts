@@ -3,6 +3,7 @@ import type { JobPlan } from '../core/ledger/entry.ts';
 import { measurePattern } from '../core/ledger/measure.ts';
 import { buildPlan, type Template, type TemplateAnswers } from '../core/ledger/template.ts';
 import { BadInput, checked } from './refusal.ts';
+import { setupKinds } from './setup.ts';
 import { direction, finite, name, positive } from './slide.ts';
 
 export type { Template } from '../core/ledger/template.ts';
@@ -48,7 +49,7 @@ const waySchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('pad'), name, width_mm: measure, normal: measuredPlace, ...bearing }),
 ]);
 
-const card = {
+const setupSchema = setupKinds(measuredPlace, {
   id: key,
   name,
   question: words,
@@ -60,27 +61,7 @@ const card = {
   climbs_words: words,
   falls_words: words,
   caution: words.optional(),
-};
-const side = z.enum(['slide', 'reference']);
-
-const setupSchema = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('sweep'),
-    ...card,
-    rides: side,
-    touches: side,
-    plunger: direction,
-    from_mm: measuredPlace,
-    to_mm: measuredPlace,
-    points: z.int().min(2).max(200),
-    reading_sd_um: positive,
-    face: name,
-    face_slope_urad: finite,
-    face_slope_sd_urad: z.number().min(0),
-  }),
-  z.strictObject({ kind: z.literal('level'), ...card, along: direction, sd_urad: positive }),
-  z.strictObject({ kind: z.literal('height'), ...card, at_mm: measuredPlace, direction, sd_um: positive }),
-]);
+});
 
 /** A machine's file, machines/*.json. */
 const templateSchema = z

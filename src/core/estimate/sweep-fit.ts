@@ -1,5 +1,6 @@
 import { slope } from '../body/displacement.ts';
 import { chiSquareBeyond } from '../math/chi-square.ts';
+import { fitLine, type LineFit, lineAt } from '../math/line-fit.ts';
 import { type Sweep, sweepDistances } from '../observe/sweep.ts';
 
 /** A reading left out of a sweep, and how far it stands from the fit of the others. */
@@ -48,37 +49,40 @@ export function fitSweep(sweep: Sweep): SweepFit {
   const sd = sweep.reading_sd_um;
   const everyone = y.map(() => true);
   const kept = y.length >= 5 ? withoutOutliers(x, y, sd) : everyone;
-  const line = leastSquares(x, y, kept);
-  const chi_square = line.square_um2 / sd ** 2;
-  const degrees = Math.max(0, line.count - 2);
+  const line = lineOf(x, y, kept, sd);
+  const { square: chi_square, degrees } = line;
   const loose = degrees > 0 && chiSquareBeyond(chi_square, degrees) < scatterChance;
   const widen = loose ? Math.sqrt(chi_square / degrees) : 1;
   return {
     name: sweep.name,
     kept,
     outliers: y.flatMap((reading_um, point) =>
-      kept[point] ? [] : [{ point, reading_um, off_um: reading_um - line.at(x[point]!) }],
+      kept[point] ? [] : [{ point, reading_um, off_um: reading_um - alongLine(line)(x[point]!) }],
     ),
-    slope_urad: slope(line.perMm, 1),
-    slope_sd_urad: slope((widen * sd) / Math.sqrt(line.spread_mm2), 1),
-    start_um: line.at(0),
+    slope_urad: slope(line.slope, 1),
+    slope_sd_urad: slope(widen * line.slope_sd, 1),
+    start_um: line.start,
     chi_square,
     degrees,
     widen,
   };
 }
 
-function leastSquares(x: readonly number[], y: readonly number[], kept: readonly boolean[]) {
-  const used = x.flatMap((_, i) => (kept[i] ? [i] : []));
-  const mean = (v: readonly number[]) => used.reduce((sum, i) => sum + v[i]!, 0) / used.length;
-  const x0 = mean(x);
-  const y0 = mean(y);
-  const spread_mm2 = used.reduce((sum, i) => sum + (x[i]! - x0) ** 2, 0);
-  const perMm =
-    spread_mm2 > 0 ? used.reduce((sum, i) => sum + (x[i]! - x0) * (y[i]! - y0), 0) / spread_mm2 : 0;
-  const at = (d: number) => y0 + perMm * (d - x0);
-  const square_um2 = used.reduce((sum, i) => sum + (y[i]! - at(x[i]!)) ** 2, 0);
-  return { perMm, at, spread_mm2, square_um2, count: used.length };
+/** A fitted line as a function of the distance. */
+const alongLine =
+  (line: LineFit) =>
+  (d: number): number =>
+    lineAt(line, d).value;
+
+/** The kept points' line, each weighed with the stated sd. */
+function lineOf(x: readonly number[], y: readonly number[], kept: readonly boolean[], sd: number): LineFit {
+  const used = (values: readonly number[]) => values.filter((_, i) => kept[i]);
+  const places = used(x);
+  return fitLine(
+    places,
+    used(y),
+    places.map(() => sd),
+  );
 }
 
 function withoutOutliers(x: readonly number[], y: readonly number[], sd: number): boolean[] {
@@ -86,7 +90,7 @@ function withoutOutliers(x: readonly number[], y: readonly number[], sd: number)
   let kept = within(x, y, steadiestPair(x, y), outlierSds * sd);
   for (let turn = 0; turn < 30; turn++) {
     if (!enough(x, kept)) return everyone;
-    const next = within(x, y, leastSquares(x, y, kept).at, outlierSds * sd);
+    const next = within(x, y, alongLine(lineOf(x, y, kept, sd)), outlierSds * sd);
     if (next.every((keep, i) => keep === kept[i])) return next;
     kept = next;
   }

@@ -6,7 +6,6 @@ import { alarmState, askedFor, movedBy } from '../../../shop/bench/alarm-state.t
 import { causeQuestion } from '../../../shop/bench/cause-question.ts';
 import { causeId, causeWords, fitsFound, placedCauses } from '../../../shop/bench/cause-words.ts';
 import { featureLine } from '../../../shop/bench/feature-line.ts';
-import { limitTexts } from '../../../shop/bench/limit-texts.ts';
 import { mendDeeds } from '../../../shop/bench/mend-record.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { Figure } from '../figure.tsx';
@@ -14,6 +13,7 @@ import { Mark } from '../frame/mark.tsx';
 import { useWidth } from '../frame/width.ts';
 import { useWrite } from '../keep/jobs.ts';
 import type { BenchView } from './bench.tsx';
+import { gaugeBand } from './gauge-band.ts';
 
 /** It went otherwise than asked: what was asked, what was found, what would explain it, and one look at the metal. */
 export function AlarmBench({ view, alarm }: { readonly view: BenchView; readonly alarm: Alarm }) {
@@ -120,28 +120,19 @@ function AlarmGauge(props: {
 }) {
   const { alarm, line, short } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
-  const { shown, target, words } = line.scale;
+  const { shown, words } = line.scale;
   const at = (value: { value: number; sd: number }) => ({
     value: shown(value.value),
     doubt: shown(2 * value.sd),
     text: short(value),
   });
-  const limits = limitTexts(line.scale);
   return (
     <div ref={ref}>
       <Figure
         shape={gauge({
           title: `${capital(alarm.feature)} before, asked and found, against its band`,
           width,
-          band:
-            target && limits
-              ? {
-                  low: shown(target.low),
-                  high: shown(target.high),
-                  low_text: limits.low,
-                  high_text: limits.high,
-                }
-              : {},
+          band: gaugeBand(line.scale),
           rows: [
             { kind: 'past', label: 'before', ...at(alarm.before) },
             { kind: 'forecast', label: 'asked', ...at(alarm.asked) },

@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
 import { type GaugeRow, gauge } from '../../../draw/gauge.ts';
 import type { FeatureLine, Valued } from '../../../shop/bench/feature-line.ts';
-import { limitTexts } from '../../../shop/bench/limit-texts.ts';
 import { Figure } from '../figure.tsx';
 import { useWidth } from '../frame/width.ts';
+import { gaugeBand } from './gauge-band.ts';
 
 /** A value of an earlier or a coming round. */
 export interface RoundValue extends Valued {
@@ -21,7 +21,7 @@ export function TrendGauge(props: {
   const { line, scaleOf, past, now = 'now', forecast } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
   const shape = useMemo(() => {
-    const { target, words, say, shown } = scaleOf;
+    const { words, say, shown } = scaleOf;
     const short = (value: Valued): string => {
       const said = say(value.value, { sd: value.sd });
       return `${said.sign}${said.number} ± ${said.doubt ?? '0'}`;
@@ -41,19 +41,10 @@ export function TrendGauge(props: {
         ...(line.to_go ? { to_go: line.to_go } : {}),
       });
     if (forecast) rows.push(row(forecast, 'forecast', `forecast ${short(forecast)}`));
-    const limits = limitTexts(scaleOf);
     return gauge({
       title: `${scaleOf.feature.name} against its band, round by round`,
       width,
-      band:
-        target && limits
-          ? {
-              low: shown(target.low),
-              high: shown(target.high),
-              low_text: limits.low,
-              high_text: limits.high,
-            }
-          : {},
+      band: gaugeBand(scaleOf),
       rows,
       ...(words ? { minus_word: words.minus, plus_word: words.plus } : {}),
     });

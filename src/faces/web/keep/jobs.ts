@@ -4,21 +4,11 @@ import type { Template } from '../../../contract/template.ts';
 import type { Deed, Entry } from '../../../core/ledger/entry.ts';
 import { foldJob, type Job } from '../../../core/ledger/job.ts';
 import type { JobAnswer } from '../../../shop/answer-job.ts';
+import type { JobListed } from '../../../shop/keep-job.ts';
 import { newId, Outbox, type OutboxState } from './outbox.ts';
 import { deliver, fetched, jobAddress } from './server.ts';
 import { buzz } from './settings.ts';
 import { phoneShelf, shelved } from './shelf.ts';
-
-/** A job in the list. */
-export interface JobLine {
-  readonly id: string;
-  readonly title: string;
-  readonly template: string;
-  readonly demo?: string;
-  readonly rounds: number;
-  readonly entries: number;
-  readonly changed: string;
-}
 
 interface JobView {
   readonly id: string;
@@ -66,7 +56,7 @@ export function startDelivery(): void {
 export const useOutbox = (): OutboxState => useSyncExternalStore(outbox.subscribe, outbox.state);
 
 export const useJobLines = () =>
-  useQuery({ queryKey: ['jobs'], queryFn: () => fetched<{ jobs: JobLine[] }>('/api/jobs') });
+  useQuery({ queryKey: ['jobs'], queryFn: () => fetched<{ jobs: JobListed[] }>('/api/jobs') });
 
 /** Templates change only with the program. */
 export const useTemplates = () =>

@@ -13,6 +13,15 @@ export interface CardDraft<Unit extends string> {
   readonly kept_off?: Readonly<Record<number, string>>;
 }
 
+/** The push test answered, or asked again. */
+export function withPush<Draft extends { readonly push?: Push }>(
+  draft: Draft,
+  answer: Push | undefined,
+): Omit<Draft, 'push'> & { readonly push?: Push } {
+  const { push: _, ...rest } = draft;
+  return answer ? { ...rest, push: answer } : rest;
+}
+
 /** What is recorded of the set-up with its readings. @throws nothing: a temperature that is no number is told by `temperatureOf` */
 export const recordOf = (draft: CardDraft<string>): SetupRecord => {
   const temperature_C = temperatureOf(draft.temperature);

@@ -8,7 +8,7 @@ import { draftKey, useDraft } from '../keep/draft.ts';
 import { useSettings } from '../keep/settings.ts';
 import { CardDrawing, CardWords } from './card-words.tsx';
 import { Cells, type CellsHandle } from './cells.tsx';
-import { type CardDraft, recordOf, temperatureOf } from './draft.ts';
+import { type CardDraft, recordOf, temperatureOf, withPush } from './draft.ts';
 import { Optional } from './optional.tsx';
 import { PushTest } from './push-test.tsx';
 import type { CardProps } from './sweep-card.tsx';
@@ -85,14 +85,7 @@ export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
       <div>
         <CardWords setup={setup} />
         {setup.kind === 'height' ? (
-          <PushTest
-            push={draft.push}
-            first={push}
-            onPush={(answer) => {
-              const { push: _, ...rest } = draft;
-              setDraft(answer ? { ...rest, push: answer } : rest);
-            }}
-          />
+          <PushTest push={draft.push} first={push} onPush={(answer) => setDraft(withPush(draft, answer))} />
         ) : null}
       </div>
       <div className="enter">

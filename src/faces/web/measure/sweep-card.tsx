@@ -12,6 +12,7 @@ import { draftKey, useDraft } from '../keep/draft.ts';
 import { useSettings } from '../keep/settings.ts';
 import { CardDrawing, CardWords } from './card-words.tsx';
 import { Cells, type CellsHandle } from './cells.tsx';
+import { withPush } from './draft.ts';
 import { OffQuestion } from './off-question.tsx';
 import { Optional } from './optional.tsx';
 import { PushTest } from './push-test.tsx';
@@ -81,14 +82,7 @@ export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardPro
       <CardDrawing setup={setup} plan={plan} places={places} />
       <div>
         <CardWords setup={setup} />
-        <PushTest
-          push={draft.push}
-          first={push}
-          onPush={(answer) => {
-            const { push: _, ...rest } = draft;
-            setDraft(answer ? { ...rest, push: answer } : rest);
-          }}
-        />
+        <PushTest push={draft.push} first={push} onPush={(answer) => setDraft(withPush(draft, answer))} />
       </div>
       <div className="enter">
         <div className="readings-head">

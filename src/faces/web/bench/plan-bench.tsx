@@ -20,7 +20,7 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
   const { lead, lines, others } = linesOf(view, steer.estimate.features);
   const spot = steer.plan.action === 'spot';
   const measuring = deed.kind === 'measure' || deed.kind === 'print';
-  const predicted = lead && steer.plan.predicted.find((one) => one.name === lead.name);
+  const predicted = lead && steer.plan.predicted_now.find((one) => one.name === lead.name);
   const forecast = predicted && !measuring ? { ...predicted, label: `R${round + 1}` } : undefined;
   const chance = measuring ? undefined : chanceOf(steer);
   const setBack = deed.kind === 'set back';
@@ -74,7 +74,7 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
         </section>
         <div className="more">
           {measuring ? null : <PassNotes plan={plan} answer={steer} units={units} rounds={answer.rounds} />}
-          {measuring || !lead ? null : <DoubtNotes plan={plan} answer={steer} line={lead} />}
+          {measuring || !lead ? null : <DoubtNotes answer={steer} line={lead} />}
           {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
         </div>
       </div>
@@ -82,8 +82,8 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
   );
 }
 
-/** The least chance of any feature in its band after the plan: all must come in. */
+/** The least chance of any feature in its band once the passes on the map are made: all must come in. */
 const chanceOf = (steer: SteerAnswer): number | undefined =>
-  steer.plan.predicted.length > 0
-    ? Math.min(...steer.plan.predicted.map((one) => one.chance_in_band))
+  steer.plan.predicted_now.length > 0
+    ? Math.min(...steer.plan.predicted_now.map((one) => one.chance_in_band))
     : undefined;

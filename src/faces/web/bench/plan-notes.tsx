@@ -4,7 +4,6 @@ import { sayDeviation } from '../../../core/quantity/say.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { doubtShares } from '../../../draw/doubt-shares.ts';
 import type { RoundHistory } from '../../../shop/answer-job.ts';
-import { doubtShares as sharesOf } from '../../../shop/bench/doubt-shares.ts';
 import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
 import { Figure } from '../figure.tsx';
 import { useWidth } from '../frame/width.ts';
@@ -69,16 +68,10 @@ const Learned = (props: {
 };
 
 /** Where the forecast's doubt comes from: pins as wide as each share, one under another. */
-export function DoubtNotes(props: {
-  readonly plan: JobPlan;
-  readonly answer: SteerAnswer;
-  readonly line: FeatureLine;
-}) {
-  const { plan, answer, line } = props;
+export function DoubtNotes(props: { readonly answer: SteerAnswer; readonly line: FeatureLine }) {
+  const { answer, line } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
-  const predicted = answer.plan.predicted.find((one) => one.name === line.name);
-  const shares =
-    predicted && sharesOf(plan, answer.plan.zones, answer.estimate.removal, line.value, predicted);
+  const shares = answer.plan.doubt.find((one) => one.name === line.name);
   if (!shares) return null;
   const { say, shown } = line.scale;
   const part = (name: string, sd: number) => ({

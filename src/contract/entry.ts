@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Deed, Entry } from '../core/ledger/entry.ts';
 import { checked } from './refusal.ts';
 import { setupKinds } from './setup.ts';
-import { name, perPad, place, positive, slideSchema } from './slide.ts';
+import { causeText, name, perPad, place, positive, slideSchema } from './slide.ts';
 import { featureSchema, passesSchema, sinkSchema, targetSchema } from './steer.ts';
 
 const words = z.string().max(500);
@@ -99,7 +99,7 @@ const deeds = [
   z.strictObject({
     kind: z.literal('cause settled'),
     round,
-    cause: name,
+    cause: causeText,
     answer: z.enum(['yes', 'no', 'cannot tell']),
   }),
   z.strictObject({ kind: z.literal('stop signed'), round, note: longText.optional() }),

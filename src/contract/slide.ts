@@ -3,6 +3,8 @@ import { z } from 'zod';
 export const finite = z.number();
 export const positive = z.number().gt(0);
 export const name = z.string().min(1).max(200);
+/** A cause names up to two of the things above, see core/estimate/cause-name.ts. */
+export const causeText = z.string().min(1).max(500);
 export const place = z.tuple([finite, finite, finite]);
 
 /** A direction: three numbers that are not all zero. */

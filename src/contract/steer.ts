@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Pad } from '../core/body/pad.ts';
 import type { SteerInput } from '../core/observe/round.ts';
 import { checked } from './refusal.ts';
-import { direction, finite, name, perPad, place, positive, slideSchema } from './slide.ts';
+import { causeText, direction, finite, name, perPad, place, positive, slideSchema } from './slide.ts';
 
 /** Sds are above 0: a reading without doubt would outweigh everything. */
 const sd = positive;
@@ -77,6 +77,7 @@ const roundSchema = z.strictObject({
   heights: z.array(heightSchema).max(200).optional(),
   print: perPad(z.number().min(0).max(1)).optional(),
   scraped: scrapedSchema.optional(),
+  ruled_out: z.array(causeText).max(200).optional(),
 });
 
 export const featureSchema = z.discriminatedUnion('kind', [

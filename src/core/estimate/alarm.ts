@@ -1,17 +1,10 @@
 import { chiSquareBeyond } from '../math/chi-square.ts';
 import type { Alarm, Cause, CauseFound } from './cause.ts';
+import { causeId, causeName } from './cause-name.ts';
 import type { Known } from './filter.ts';
 import { type Branch, type History, type Reversals, takeRound } from './history.ts';
 import { alarmFeature } from './read-with.ts';
 import { suspectsOf } from './suspect.ts';
-
-/** An answer from the bench to the question whether a cause was so. Rounds count from 0. */
-export interface SettledCause {
-  /** The alarm's round. */
-  readonly round: number;
-  readonly cause: Cause;
-  readonly answer: 'yes' | 'no';
-}
 
 /** What is believed of a round once its causes are weighed. */
 export interface Judged {
@@ -38,39 +31,29 @@ const faintRounds = 2;
  *
  * Speaks when the best cause beats the record clearly, or when readings and print together are beyond chance; then it goes on
  * with the best cause, so that one mistake does not spoil all that follows. What did not win is kept in
- * mind: a cause too faint to speak of may be borne out by the next print, and a wrong belief be given up again.
+ * mind: a cause too faint to speak of may be borne out by the next print, and a wrong belief be given up again. A cause that
+ * the round rules out was looked for at the bench and is not weighed again.
  */
-export function judged(
-  history: History,
-  k: number,
-  recorded: Known,
-  settled: readonly SettledCause[],
-): Judged {
+export function judged(history: History, k: number, recorded: Known): Judged {
   const { readings, print } = recorded.evidence;
   const degrees = readings.degrees + print.degrees;
   const chance = degrees > 0 ? chiSquareBeyond(readings.square + print.square, degrees) : 1;
-  const answers = settled.filter((one) => one.round === k);
-  const answerTo = (cause: Cause | undefined) =>
-    cause && answers.find((one) => nameOf(one.cause) === nameOf(cause))?.answer;
+  const denied = new Set(history.input.rounds[k]!.ruled_out);
   const astray = chance < beyondChance;
 
   const branches = [
     ...history.branches.map((branch) => carried(history, k, branch, recorded)),
     ...suspectsOf(history, k, recorded)
-      .filter(
-        ({ cause, guess, logPrior }) => answerTo(cause) === 'yes' || astray || guess + logPrior > notWorth,
-      )
+      .filter(({ guess, logPrior }) => astray || guess + logPrior > notWorth)
       .map(({ cause, round, logPrior, tried }): Branch => {
         const { known, logRatio, reversed } = tried();
         const logOdds = logRatio + logPrior;
         return { cause, round, since: k, known, logOdds, ...(reversed ? { reversed } : {}) };
       }),
   ]
-    .filter((branch) => answerTo(branch.cause) !== 'no')
+    .filter(({ cause, round }) => !(cause && denied.has(causeId({ cause, round }))))
     .sort((a, b) => b.logOdds - a.logOdds);
 
-  const sure = branches.find((branch) => answerTo(branch.cause) === 'yes');
-  if (sure) return { ...believed(sure), branches: [] };
   const best = branches[0];
   const record: Branch = { round: k, since: k, known: recorded, logOdds: 0 };
   const clear = best !== undefined && best.logOdds > clearly;
@@ -115,7 +98,7 @@ function alarmOf(
   const feature = alarmFeature(history, k, recorded);
   const named = branches.flatMap((branch) => (branch.cause ? [{ ...branch, cause: branch.cause }] : []));
   const once = named.filter(
-    (one, i) => named.findIndex((other) => nameOf(other.cause) === nameOf(one.cause)) === i,
+    (one, i) => named.findIndex((other) => causeName(other.cause) === causeName(one.cause)) === i,
   );
   const best = once[0]?.logOdds ?? 0;
   const causes = once
@@ -138,6 +121,3 @@ const inRound = (cause: Cause, round: number, k: number): Cause =>
   cause.kind === 'sweep reversed' && cause.rounds === undefined && round !== k
     ? { ...cause, rounds: [round] }
     : cause;
-
-/** The same mistake in another round has the same name: it is one question at the metal. */
-const nameOf = (cause: Cause): string => JSON.stringify({ ...cause, rounds: undefined });

@@ -2,18 +2,12 @@ import { poseSize } from '../body/displacement.ts';
 import { isHeld, settling } from '../body/settle.ts';
 import { isDetermined, symmetricParts } from '../math/symmetric.ts';
 import type { SteerInput } from '../observe/round.ts';
-import { judged, type SettledCause } from './alarm.ts';
+import { judged } from './alarm.ts';
 import { type History, historyOf, takeRound, takingOf } from './history.ts';
 import { slideModel } from './model.ts';
 import { poseOfRound } from './pose.ts';
 import { featuresRead, featuresSettled, roundEstimate, type WhyUnseen } from './round-estimate.ts';
 import type { OtherwiseEstimate, RoundEstimate, SlideEstimate } from './slide-estimate.ts';
-
-/** What is known beside the record. */
-export interface EstimateOptions {
-  /** What was answered at the bench when an alarm asked. */
-  readonly settled?: readonly SettledCause[];
-}
 
 /**
  * Where a slide is and how sure that is, from all its rounds: readings, prints and what was scraped, as linear observations
@@ -24,7 +18,7 @@ export interface EstimateOptions {
  * made; an alarm goes on with the likeliest.
  * @throws RangeError  no rounds
  */
-export function estimateSlide(input: SteerInput, options: EstimateOptions = {}): SlideEstimate {
+export function estimateSlide(input: SteerInput): SlideEstimate {
   const model = slideModel(input);
   const held = settling(input.slide);
   const history = historyOf(model, input);
@@ -46,7 +40,7 @@ export function estimateSlide(input: SteerInput, options: EstimateOptions = {}):
       rounds.push(roundEstimate(model, recorded, k, featuresRead(model, poseOfRound(round), why)));
       return;
     }
-    const { known, reversed, alarm, branches } = judged(history, k, recorded, options.settled ?? []);
+    const { known, reversed, alarm, branches } = judged(history, k, recorded);
     for (const [r, names] of reversed ?? []) history.reversed[r] = new Set(names);
     // A plunger that faced the other way in every round so far will go on doing so.
     if (reversed && reversed.size === k + 1)

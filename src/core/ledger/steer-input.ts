@@ -87,12 +87,15 @@ function roundOf(plan: JobPlan, record: RoundRecord): Round {
       .flatMap((setup) => (record.taken[setup.id] ?? []).map((one) => make(setup, one)));
   const heights = taken<HeightSetup, Height>('height', heightOf);
   const scraped = scrapedIn(plan, record);
+  // A yes is put right in the record itself; a no is known beside it.
+  const ruledOut = record.causes.flatMap((one) => (one.answer === 'no' ? [one.cause] : []));
   return {
     sweeps: taken<SweepSetup, Sweep>('sweep', sweepOf),
     levels: taken<LevelSetup, Level>('level', levelOf),
     ...(heights.length ? { heights } : {}),
     ...(record.print ? { print: record.print.share } : {}),
     ...(scraped ? { scraped } : {}),
+    ...(ruledOut.length ? { ruled_out: ruledOut } : {}),
   };
 }
 

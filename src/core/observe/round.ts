@@ -21,6 +21,8 @@ export interface Round {
   readonly heights?: readonly Height[];
   readonly print?: Print;
   readonly scraped?: Scraped;
+  /** Causes of this round's alarm that were looked for at the bench and were not so, by name (core/estimate/cause-name.ts). */
+  readonly ruled_out?: readonly string[];
 }
 
 /** What one pass takes off a material, as first believed. */

@@ -1,7 +1,8 @@
 import type { Alarm } from '../../core/estimate/cause.ts';
+import { causeId } from '../../core/estimate/cause-name.ts';
 import type { RoundRecord } from '../../core/ledger/round-record.ts';
 import type { Said } from '../../core/quantity/say.ts';
-import { causeId, type PlacedCause, placedCauses } from './cause-words.ts';
+import { type PlacedCause, placedCauses } from './cause-words.ts';
 import type { FeatureScale } from './feature-scale.ts';
 
 /** Where the questions of an alarm have come to. */
@@ -22,9 +23,8 @@ const asked = 4;
 export function alarmState(alarm: Alarm, answered: RoundRecord['causes']): AlarmState {
   if (answered.some((one) => one.answer === 'yes')) return { settled: true };
   const known = new Set(answered.map((one) => one.cause));
-  const ask = placedCauses(alarm)
-    .slice(0, asked)
-    .find((one) => !known.has(causeId(one)));
+  // What was answered no is weighed no more and left the list; "cannot tell" stays on it.
+  const ask = known.size < asked ? placedCauses(alarm).find((one) => !known.has(causeId(one))) : undefined;
   return ask ? { ask, settled: false } : { settled: true };
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Alarm, Cause } from '../../core/estimate/cause.ts';
+import { causeId } from '../../core/estimate/cause-name.ts';
 import type { Deed, Entry } from '../../core/ledger/entry.ts';
 import { liveEntries } from '../../core/ledger/job.ts';
 import { roundRecord } from '../../core/ledger/round-record.ts';
@@ -7,7 +8,7 @@ import type { SweepSetup } from '../../core/ledger/setup.ts';
 import { type SayOptions, sayDeviation } from '../../core/quantity/say.ts';
 import { alarmState, askedFor, movedBy } from './alarm-state.ts';
 import { causeQuestion } from './cause-question.ts';
-import { causeId, causeWords, fitsFound, placedCauses } from './cause-words.ts';
+import { causeWords, fitsFound, placedCauses } from './cause-words.ts';
 import { mendDeeds } from './mend-record.ts';
 
 const places = {

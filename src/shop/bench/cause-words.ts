@@ -10,27 +10,6 @@ export type PlacedCause = CauseFound & { readonly round: number };
 export const placedCauses = (alarm: Alarm): PlacedCause[] =>
   alarm.causes.map((found) => ({ ...found, round: found.round ?? alarm.round }));
 
-/** A cause's name in the ledger: short, stable, the same for the same cause of the same round. */
-export const causeId = ({ cause, round }: Pick<PlacedCause, 'cause' | 'round'>): string =>
-  `${causeName(cause)}, round ${round + 1}`;
-
-function causeName(cause: Cause): string {
-  switch (cause.kind) {
-    case 'sweep reversed':
-      return `${cause.kind}: ${cause.sweep}`;
-    case 'reference moved':
-      return `${cause.kind}: ${cause.face}`;
-    case 'zone missed':
-      return `${cause.kind}: ${cause.pad} ${cause.zone + 1}`;
-    case 'pass too many':
-      return `${cause.kind}: ${cause.pad}`;
-    case 'flanks swapped':
-      return `${cause.kind}: ${cause.pads.join(', ')}`;
-    default:
-      return cause.kind;
-  }
-}
-
 /** "zone 3 from the headstock end" */
 export const zonePlace = (zone: number, places: Pick<PlaceWords, 'minus_end'>): string =>
   `zone ${zone + 1} from the ${places.minus_end}`;

@@ -1,10 +1,11 @@
 import type { Alarm } from '../../../core/estimate/cause.ts';
+import { causeId } from '../../../core/estimate/cause-name.ts';
 import { roundRecord } from '../../../core/ledger/round-record.ts';
 import { scrapedIn } from '../../../core/ledger/steer-input.ts';
 import { gauge } from '../../../draw/gauge.ts';
 import { alarmState, askedFor, movedBy } from '../../../shop/bench/alarm-state.ts';
 import { causeQuestion } from '../../../shop/bench/cause-question.ts';
-import { causeId, causeWords, fitsFound, placedCauses } from '../../../shop/bench/cause-words.ts';
+import { causeWords, fitsFound, placedCauses } from '../../../shop/bench/cause-words.ts';
 import { featureLine } from '../../../shop/bench/feature-line.ts';
 import { mendDeeds } from '../../../shop/bench/mend-record.ts';
 import { capital } from '../../../shop/phrase.ts';

@@ -7,7 +7,7 @@ import type { AlignmentVerdict, BearingVerdict } from './answer.ts';
 
 /** Both verdicts ask for this: chance of all targets at once, and of each. */
 export const provenChance = 0.9;
-/** Blue on this share of the pads' area, and of every zone (issue's figures; common practice asks for even bearing, not for more). */
+/** Blue on this share of the pads' area, and of every zone (figures of this tool; common practice asks for even bearing, not for more). */
 export const provenShare = { area: 0.6, zone: 0.25 };
 
 /** A target's standing by itself. */

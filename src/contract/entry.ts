@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import type { Deed, Entry } from '../core/ledger/entry.ts';
+import { cornersSchema, exclusionsSchema, surfaceSchema } from './print.ts';
 import { checked } from './refusal.ts';
 import { setupKinds } from './setup.ts';
-import { causeText, name, perPad, place, positive, slideSchema } from './slide.ts';
+import { causeText, film_um, name, perPad, place, positive, slideSchema } from './slide.ts';
 import { featureSchema, passesSchema, sinkSchema, targetSchema } from './steer.ts';
 
 const words = z.string().max(500);
@@ -10,6 +11,8 @@ const longText = z.string().max(5_000);
 /** Rounds are counted from 1; nobody scrapes five hundred. */
 const round = z.int().min(1).max(500);
 export const entryId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, figures, - and _, at most 64');
+/** A photo is called by the SHA-256 of its bytes. */
+export const photoHash = z.string().regex(/^[0-9a-f]{64}$/, 'the SHA-256 of a photo, 64 figures 0-9 and a-f');
 const time = z.iso.datetime({ offset: true });
 
 const setupSchema = setupKinds(place, {
@@ -54,7 +57,7 @@ export const planSchema = z.strictObject({
   places: placesSchema,
   passes: passesSchema,
   sink: z.array(sinkSchema).max(24).optional(),
-  film_um: positive.optional(),
+  film_um: film_um.optional(),
   setups: z.array(setupSchema).max(60),
   cautions: z.array(words).max(30),
 });
@@ -82,6 +85,20 @@ const deeds = [
     round,
     share: perPad(z.number().min(0).max(1)),
     tapped: perPad(z.enum(['burnished', 'heavy', 'faint', 'none'])).optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('print photographed'),
+    round,
+    pad: name,
+    photo: photoHash,
+    corners: cornersSchema,
+    size: surfaceSchema,
+    exclusions: exclusionsSchema.optional(),
+    shares: z.array(z.number().min(0).max(1).nullable()).min(1).max(60),
+    density_per_25mm: z.number().min(0).max(1e4),
+    bearing_pct: z.number().min(0).max(100),
+    confidence: z.number().min(0).max(1),
+    warnings: z.array(z.string().min(1).max(60)).max(30),
   }),
   z.strictObject({
     kind: z.literal('part turned over'),

@@ -55,6 +55,7 @@ function deeds(plan: JobPlan): fc.Arbitrary<Deed> {
       round,
       share: zones(fc.double({ min: 0, max: 1, noNaN: true })),
     }),
+    photographed(plan, round),
     fc.record({
       kind: fc.constant('pass made' as const),
       round,

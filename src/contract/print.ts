@@ -48,30 +48,37 @@ const mm = z
   .max(2 * most_mm);
 const placeMm = z.strictObject({ x: mm, y: mm });
 const pairMm = z.tuple([mm, mm]).transform(([x, y]) => ({ x, y }));
-const places = (least: number) =>
-  z
-    .array(z.union([placeMm, pairMm]))
-    .min(least)
-    .max(500);
 const width = z.number().gt(0).max(most_mm);
 
-const exclusionSchema = z.discriminatedUnion(
-  'type',
-  [
-    z.strictObject({ type: z.literal('circle'), x: mm, y: mm, r: width }),
-    z.strictObject({ type: z.literal('polyline'), width, points: places(2) }),
-    z.strictObject({ type: z.literal('polygon'), points: places(3) }),
-  ],
-  { error: (issue) => (issue.code === 'invalid_union' ? '"circle" or "polyline" or "polygon"' : undefined) },
-);
-export const exclusionsSchema = z.array(exclusionSchema).max(500);
+const exclusionsOf = <P extends z.ZodType>(point: P) =>
+  z
+    .array(
+      z.discriminatedUnion(
+        'type',
+        [
+          z.strictObject({ type: z.literal('circle'), x: mm, y: mm, r: width }),
+          z.strictObject({ type: z.literal('polyline'), width, points: z.array(point).min(2).max(500) }),
+          z.strictObject({ type: z.literal('polygon'), points: z.array(point).min(3).max(500) }),
+        ],
+        {
+          error: (issue) =>
+            issue.code === 'invalid_union' ? '"circle" or "polyline" or "polygon"' : undefined,
+        },
+      ),
+    )
+    .max(500);
 
-const maskSchema = z.strictObject({ exclusions: exclusionsSchema });
+/** As they are kept: points as {x, y}. */
+export const exclusionsSchema = exclusionsOf(placeMm);
+/** As they may be written: points as [x, y] too. */
+const writtenExclusions = exclusionsOf(z.union([placeMm, pairMm]));
+
+const maskSchema = z.strictObject({ exclusions: writtenExclusions });
 
 const askSchema = z.strictObject({
   corners: cornersSchema.optional(),
   size: surfaceSchema,
-  exclusions: exclusionsSchema.optional(),
+  exclusions: writtenExclusions.optional(),
   cell_mm: z.literal([...cellSides_mm]).optional(),
   zones: z.int().min(1).max(60).optional(),
 });

@@ -1,4 +1,4 @@
-import type { Deed, JobPlan } from '../core/ledger/entry.ts';
+import type { Deed, JobPlan, PhotographedPrint } from '../core/ledger/entry.ts';
 import { type Issue, quoted } from './refusal.ts';
 
 /** Names as they stand in a refusal. */
@@ -42,6 +42,16 @@ function stopsFit(plan: JobPlan, id: string, readings: readonly unknown[]): Issu
   return [{ path: 'readings', found: quoted(readings), expected }];
 }
 
+function photoFits(plan: JobPlan, { pad: name, shares }: PhotographedPrint): Issue[] {
+  const { pads } = plan.slide;
+  const pad = pads.find((one) => one.name === name);
+  if (!pad)
+    return [{ path: 'pad', found: quoted(name), expected: `one of ${listed(pads.map((p) => p.name))}` }];
+  if (shares.length === pad.zones) return [];
+  const expected = `${pad.zones} numbers or null, one for each zone of "${name}"`;
+  return [{ path: 'shares', found: quoted(shares), expected }];
+}
+
 /** What was read, printed or scraped must name set-ups and pads of the plan, with a number for each stop or zone. */
 export function readingFits(plan: JobPlan, deed: Deed): Issue[] {
   switch (deed.kind) {
@@ -53,6 +63,8 @@ export function readingFits(plan: JobPlan, deed: Deed): Issue[] {
       return setupFits(plan, deed.setup, 'height');
     case 'print read':
       return [...zonesFit(plan, deed.share, 'share'), ...zonesFit(plan, deed.tapped ?? {}, 'tapped')];
+    case 'print photographed':
+      return photoFits(plan, deed);
     case 'pass made':
       return zonesFit(plan, deed.zones, 'zones');
     default:

@@ -24,6 +24,11 @@ export const issueText = (issue: Issue): string =>
   `${issue.path === '' ? 'input' : issue.path}: ${issue.found}; expected ${issue.expected}`;
 
 const longestFound = 60;
+/** More things wrong than this are counted, not listed: a refusal stays readable whatever was sent. */
+const mostIssues = 50;
+
+const shortened = (text: string): string =>
+  text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
 
 /** A value as it is quoted in a refusal: short, and never the whole of a large input. */
 export function quoted(value: unknown): string {
@@ -31,15 +36,14 @@ export function quoted(value: unknown): string {
   if (typeof value === 'number') return String(value);
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (value !== null && typeof value === 'object') return 'an object';
-  const text = JSON.stringify(value);
-  return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
+  return shortened(JSON.stringify(value));
 }
 
 /** `['rounds', 0, 'sweeps']` → `rounds[0].sweeps`; keys that are not plain words are quoted. */
 export function pathText(path: readonly PropertyKey[]): string {
   return path.reduce<string>((text, step) => {
     if (typeof step === 'number') return `${text}[${step}]`;
-    const key = String(step);
+    const key = shortened(String(step));
     if (!/^[A-Za-z_][A-Za-z0-9_]*$/.test(key)) return `${text}[${JSON.stringify(key)}]`;
     return text === '' ? key : `${text}.${key}`;
   }, '');
@@ -107,7 +111,13 @@ function issuesFrom(issue: z.core.$ZodIssue, before: readonly PropertyKey[] = []
 export function checked<T extends z.ZodType>(schema: T, value: unknown): z.output<T> {
   const result = schema.safeParse(value, { reportInput: true });
   if (result.success) return result.data;
-  throw new BadInput(result.error.issues.flatMap((issue) => issuesFrom(issue)));
+  const issues = result.error.issues.flatMap((issue) => issuesFrom(issue));
+  const more = issues.length - mostIssues;
+  if (more <= 0) throw new BadInput(issues);
+  throw new BadInput([
+    ...issues.slice(0, mostIssues),
+    { path: '', found: `${more} more things wrong`, expected: 'those above to be put right first' },
+  ]);
 }
 
 /**
@@ -116,10 +126,33 @@ export function checked<T extends z.ZodType>(schema: T, value: unknown): z.outpu
  */
 export function parsedJson(text: string): unknown {
   const plain = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  let value: unknown;
   try {
-    return JSON.parse(plain);
+    value = JSON.parse(plain);
   } catch {
     throw new BadInput([notJson(plain)]);
+  }
+  if (/__proto__|\\u/.test(plain)) refuseProto(value);
+  return value;
+}
+
+/** A key of this name is lost without a word where objects are copied, so it is refused where it stands. */
+function refuseProto(value: unknown): void {
+  const left: { node: unknown; path: PropertyKey[] }[] = [{ node: value, path: [] }];
+  for (let one = left.pop(); one; one = left.pop()) {
+    const { node, path } = one;
+    if (node === null || typeof node !== 'object') continue;
+    if (Object.hasOwn(node, '__proto__'))
+      throw new BadInput([
+        {
+          path: pathText([...path, '__proto__']),
+          found: 'a key that is not known here',
+          expected: 'it to be left out',
+        },
+      ]);
+    for (const [key, child] of Object.entries(node))
+      if (child !== null && typeof child === 'object')
+        left.push({ node: child, path: [...path, Array.isArray(node) ? Number(key) : key] });
   }
 }
 
@@ -127,7 +160,12 @@ export function parsedJson(text: string): unknown {
 function notJson(text: string): Issue {
   if (text.trim() === '') return { path: '', found: 'nothing', expected: 'JSON' };
   const errors: ParseError[] = [];
-  parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
+  try {
+    parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
+  } catch (failure) {
+    if (!(failure instanceof RangeError)) throw failure;
+    return { path: '', found: 'lists and objects nested thousands deep', expected: 'JSON' };
+  }
   const first = errors[0];
   const offset = first?.offset ?? text.length;
   const line = text.slice(0, offset).split('\n').length;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { direction, finite, name, positive } from './slide.ts';
+import { direction, name, sd, slope_urad, slopeSd_urad } from './slide.ts';
 
 const side = z.enum(['slide', 'reference']);
 
@@ -18,11 +18,11 @@ export const setupKinds = <Place extends z.ZodType, Card extends z.ZodRawShape>(
       from_mm: place,
       to_mm: place,
       points: z.int().min(2).max(200),
-      reading_sd_um: positive,
+      reading_sd_um: sd,
       face: name,
-      face_slope_urad: finite,
-      face_slope_sd_urad: z.number().min(0),
+      face_slope_urad: slope_urad,
+      face_slope_sd_urad: slopeSd_urad,
     }),
-    z.strictObject({ kind: z.literal('level'), ...card, along: direction, sd_urad: positive }),
-    z.strictObject({ kind: z.literal('height'), ...card, at_mm: place, direction, sd_um: positive }),
+    z.strictObject({ kind: z.literal('level'), ...card, along: direction, sd_urad: sd }),
+    z.strictObject({ kind: z.literal('height'), ...card, at_mm: place, direction, sd_um: sd }),
   ]);

@@ -2,10 +2,22 @@ import { z } from 'zod';
 import type { Pad } from '../core/body/pad.ts';
 import type { SteerInput } from '../core/observe/round.ts';
 import { checked } from './refusal.ts';
-import { causeText, direction, finite, name, perPad, place, positive, slideSchema } from './slide.ts';
+import {
+  causeText,
+  direction,
+  film_um,
+  finite,
+  name,
+  notNegative,
+  pass_um,
+  perPad,
+  place,
+  sd,
+  slideSchema,
+  slope_urad,
+  slopeSd_urad,
+} from './slide.ts';
 
-/** Sds are above 0: a reading without doubt would outweigh everything. */
-const sd = positive;
 /** Real slides stay within metres and millimetres of error; beyond this it is a slip of unit. */
 const reading_um = z.number().min(-1e6).max(1e6);
 
@@ -18,8 +30,8 @@ const sweepSchema = z
     points_mm: z.array(place).min(2).max(2000),
     readings_um: z.array(reading_um).min(2).max(2000),
     reading_sd_um: sd,
-    face_slope_urad: finite,
-    face_slope_sd_urad: z.number().min(0),
+    face_slope_urad: slope_urad,
+    face_slope_sd_urad: slopeSd_urad,
     face: name.optional(),
     turned_over: z.boolean().optional(),
   })
@@ -114,11 +126,14 @@ export const sinkSchema = z.strictObject({
   name,
   at_mm: place,
   direction: direction.optional(),
-  most_um: z.number().min(0),
+  most_um: notNegative,
 });
 
 /** What a pass takes off each material, as first believed. */
-export const passesSchema = z.record(z.string(), z.strictObject({ um: positive, sd_um: z.number().min(0) }));
+export const passesSchema = z.record(
+  z.string(),
+  z.strictObject({ um: pass_um, sd_um: z.number().min(0).max(1e4) }),
+);
 
 /** `steer`'s input, see docs/contract.md. */
 const steerSchema = z
@@ -128,7 +143,7 @@ const steerSchema = z
     targets: z.array(targetSchema).min(1).max(24),
     passes: passesSchema,
     sink: z.array(sinkSchema).max(24).optional(),
-    film_um: positive.optional(),
+    film_um: film_um.optional(),
     rounds: z.array(roundSchema).min(1).max(200),
   })
   .superRefine((input, context) => {
@@ -143,7 +158,7 @@ const steerSchema = z
       if (!features.includes(target)) refuse(['targets', k, 'feature'], target, `one of ${listed(features)}`);
     });
     for (const [k, pad] of input.slide.pads.entries())
-      if (!(pad.material in input.passes))
+      if (!Object.hasOwn(input.passes, pad.material))
         refuse(
           ['slide', 'pads', k, 'material'],
           pad.material,

@@ -4,7 +4,7 @@ import { measurePattern } from '../core/ledger/measure.ts';
 import { buildPlan, type Template, type TemplateAnswers } from '../core/ledger/template.ts';
 import { BadInput, checked } from './refusal.ts';
 import { setupKinds } from './setup.ts';
-import { direction, finite, name, positive } from './slide.ts';
+import { direction, film_um, finite, name, pass_um, positive } from './slide.ts';
 
 export type { Template } from '../core/ledger/template.ts';
 
@@ -86,7 +86,12 @@ const templateSchema = z
     surface: z.strictObject({ label: words, options: z.array(name).min(1), value: name }),
     materials: z.record(
       name,
-      z.strictObject({ label: words, um: positive, sd_um: z.number().min(0), source: words }),
+      z.strictObject({
+        label: words,
+        um: pass_um,
+        sd_um: z.number().min(0).max(1e4),
+        source: words,
+      }),
     ),
     ways: z.array(waySchema).min(1),
     features: z
@@ -126,7 +131,7 @@ const templateSchema = z
       plus_side: words,
       travel: z.enum(['x', 'y', 'z']),
     }),
-    film_um: positive.optional(),
+    film_um: film_um.optional(),
     sink: z.array(z.strictObject({ name, at_mm: measuredPlace, most_um: measure })).optional(),
     setups: z.array(setupSchema).min(1),
     cautions: z.array(words),

@@ -1,5 +1,12 @@
 import { type PoseNumbers, poseSize } from '../body/displacement.ts';
-import { type BindingLimit, type NoAnswer, type PlanProblem, volumeOf } from './problem.ts';
+import {
+  type BindingLimit,
+  limitAmount,
+  limitUnit,
+  type NoAnswer,
+  type PlanProblem,
+  volumeOf,
+} from './problem.ts';
 import type { Column, LinearProgram, Row, Solve } from './program.ts';
 
 /** The least metal that brings every aimed feature to its aim. */
@@ -123,9 +130,7 @@ function bindingLimits(problem: PlanProblem, values: Readonly<Record<string, num
     ),
     ...problem.wanted.map((target, k): BindingLimit => {
       const short = Math.max(gave(slackNames.up(k)), gave(slackNames.down(k)));
-      const turns =
-        target.row.slice(3).some((part) => part !== 0) && target.row.slice(0, 3).every((part) => part === 0);
-      return { kind: 'feature', name: target.feature, short, unit: turns ? 'urad' : 'um' };
+      return { kind: 'feature', name: target.feature, short, unit: limitUnit(target) };
     }),
   ];
   return all.filter((limit) => limit.short > 1e-6).sort((a, b) => b.short - a.short);
@@ -133,7 +138,7 @@ function bindingLimits(problem: PlanProblem, values: Readonly<Record<string, num
 
 function limitsText(limits: readonly BindingLimit[]): string {
   const one = (limit: BindingLimit): string => {
-    const more = `${limit.short.toFixed(1)} ${limit.unit === 'um' ? 'µm' : 'µrad'}`;
+    const more = limitAmount(limit);
     if (limit.kind === 'stock') return `stock of pad "${limit.name}" is short by ${more}`;
     if (limit.kind === 'sink') return `sink limit "${limit.name}" is passed by ${more}`;
     return `feature "${limit.name}" stays ${more} from its target; metal would have to be put on`;

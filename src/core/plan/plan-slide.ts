@@ -56,12 +56,12 @@ export async function planSlide(
 
   const problem = leftProblem(input, estimate, values);
   const single = input.rounds.length === 1 && bearing.verdict === 'not printed';
-  const next = single
+  const next: (NextPasses & Partial<FirstPasses>) | NoAnswer = single
     ? await firstPasses(input, estimate, problem, warnings, solve)
     : await planLaterRound(input, estimate, bearing.share, solve);
   if ('ok' in next) return next;
-  let depth_um: readonly number[] = next.passes.map((m, z) => m * next.unit_um[z]!);
-  if (next.action === 'scrape') {
+  let depth_um: readonly number[] = next.depth_um ?? next.passes.map((m, z) => m * next.unit_um[z]!);
+  if (!next.depth_um && next.action === 'scrape') {
     const depths = await planDepth(problem, solve);
     if (!depths.ok) return depths;
     depth_um = depths.depth_um;
@@ -79,6 +79,9 @@ export async function planSlide(
   return { ...composed(input, estimate, next, depth_um), alignment, bearing, warnings };
 }
 
+/** The continuous answer beside the whole passes, which may be none while a feature in its band is still off its aim. */
+type FirstPasses = NextPasses & { readonly depth_um: readonly number[] };
+
 /** Answers one round's readings as the contract says, and takes a first bite of it. */
 async function firstPasses(
   input: SteerInput,
@@ -86,7 +89,7 @@ async function firstPasses(
   problem: PlanProblem,
   warnings: Warning[],
   solve: Solve,
-): Promise<NextPasses | NoAnswer> {
+): Promise<FirstPasses | NoAnswer> {
   // Depths first: when a limit binds, they say which.
   const depths = await planDepth(problem, solve);
   if (!depths.ok) return depths;
@@ -106,6 +109,7 @@ async function firstPasses(
     passes_now: unsure ? await firstBite(rough, after(rough, found.passes), solve) : found.passes,
     unit_um: problem.pass_um,
     settled: problem.settled,
+    depth_um: depths.depth_um,
   };
 }
 

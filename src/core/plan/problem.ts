@@ -78,6 +78,14 @@ export interface BindingLimit {
   readonly unit: 'um' | 'urad';
 }
 
+/** The unit of a target's feature, told by its row: a turn moves with no shift. */
+export const limitUnit = ({ row }: Pick<Wanted, 'row'>): BindingLimit['unit'] =>
+  row.slice(3).some((part) => part !== 0) && row.slice(0, 3).every((part) => part === 0) ? 'urad' : 'um';
+
+/** "12.5 µm". */
+export const limitAmount = ({ short, unit }: BindingLimit): string =>
+  `${short < 0.1 ? short.toPrecision(1) : short.toFixed(1)} ${unit === 'um' ? 'µm' : 'µrad'}`;
+
 /** No answer exists; `limits` says which limit binds and by how much. */
 export interface NoAnswer {
   readonly ok: false;

@@ -87,14 +87,28 @@ function lineOf(x: readonly number[], y: readonly number[], kept: readonly boole
 
 function withoutOutliers(x: readonly number[], y: readonly number[], sd: number): boolean[] {
   const everyone = y.map(() => true);
-  let kept = within(x, y, steadiestPair(x, y), outlierSds * sd);
+  const { at, median_um } = steadiestPair(x, y);
+  // Many far points are scatter larger than stated; a bumped one is then known by standing out of that scatter.
+  // Its sd from the median: Rousseeuw and Leroy, Robust Regression and Outlier Detection, 1987, 1.4826 (1 + 5 / (n − 2)).
+  const scatter = 1.4826 * (1 + 5 / (x.length - 2)) * median_um;
+  return settled(x, y, at, sd) ?? (scatter > sd ? settled(x, y, at, scatter) : undefined) ?? everyone;
+}
+
+/** The points that all lie within 4 sd of their own line, searched from a first one; undefined when they are too few. */
+function settled(
+  x: readonly number[],
+  y: readonly number[],
+  first: (d: number) => number,
+  sd: number,
+): boolean[] | undefined {
+  let kept = within(x, y, first, outlierSds * sd);
   for (let turn = 0; turn < 30; turn++) {
-    if (!enough(x, kept)) return everyone;
+    if (!enough(x, kept)) return undefined;
     const next = within(x, y, alongLine(lineOf(x, y, kept, sd)), outlierSds * sd);
     if (next.every((keep, i) => keep === kept[i])) return next;
     kept = next;
   }
-  return enough(x, kept) ? kept : everyone;
+  return enough(x, kept) ? kept : undefined;
 }
 
 /** Enough points are left, and they still span the sweep. */
@@ -112,7 +126,10 @@ const within = (
 ): boolean[] => y.map((reading, i) => Math.abs(reading - at(x[i]!)) <= most_um);
 
 /** The line through two of the points with the least median deviation of all of them. */
-function steadiestPair(x: readonly number[], y: readonly number[]): (d: number) => number {
+function steadiestPair(
+  x: readonly number[],
+  y: readonly number[],
+): { at: (d: number) => number; median_um: number } {
   let best = Infinity;
   let chosen = (_: number) => 0;
   for (let i = 0; i < x.length; i++)
@@ -127,5 +144,5 @@ function steadiestPair(x: readonly number[], y: readonly number[]): (d: number) 
         chosen = at;
       }
     }
-  return chosen;
+  return { at: chosen, median_um: best };
 }

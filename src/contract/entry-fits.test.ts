@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Deed, JobPlan } from '../core/ledger/entry.ts';
 import { foldJob, type Job } from '../core/ledger/job.ts';
+import { sentEntry } from './entry.ts';
 import { entryFits } from './entry-fits.ts';
 import { jobFile } from './job-file.ts';
 import { BadInput } from './refusal.ts';
@@ -83,6 +84,40 @@ describe('an entry is held to its job', () => {
     expect(refused(taken, { kind: 'undone', entry: 'finer' })).toEqual([]);
     const coarse = withDeed(taken, { kind: 'undone', entry: 'finer' }, 'coarse');
     expect(refused(coarse, { kind: 'undone', entry: 'back' })).toEqual(['entry']);
+  });
+
+  it('a photo’s shares are one a zone of a pad that is there', () => {
+    const pad = plan.slide.pads[0]!;
+    const photo = {
+      kind: 'print photographed' as const,
+      round: 1,
+      pad: pad.name,
+      photo: 'ab'.repeat(32),
+      corners: [
+        { x: 10, y: 10 },
+        { x: 900, y: 12 },
+        { x: 905, y: 400 },
+        { x: 8, y: 395 },
+      ] as const,
+      size: { length_mm: 390, width_mm: 42 },
+      shares: Array.from({ length: pad.zones }, (_, zone) => (zone === 1 ? null : 0.25)),
+      density_per_25mm: 17.5,
+      bearing_pct: 24.5,
+      confidence: 0.85,
+      warnings: [],
+    };
+    expect(refused(demo, photo)).toEqual([]);
+    expect(refused(demo, { ...photo, pad: 'top' })).toEqual(['pad']);
+    expect(refused(demo, { ...photo, shares: [0.5] })).toEqual(['shares']);
+    expect(refused(demo, { ...photo, round: 99 })).toEqual(['round']);
+    const sent = { ...photo, id: 'p1', at: '2031-11-25T14:32:00Z' };
+    expect(sentEntry(sent)).toEqual(sent);
+    const spoiled = (part: object) => () => sentEntry({ ...sent, ...part });
+    expect(spoiled({ photo: 'AB'.repeat(32) })).toThrow(/photo: .*SHA-256/);
+    expect(spoiled({ shares: [1.2] })).toThrow(/shares\[0\]: 1.2; expected at most 1/);
+    expect(spoiled({ corners: [...photo.corners].sort((a, b) => a.x - b.x) })).toThrow(
+      /corners: .*cross over/,
+    );
   });
 
   it('a plan’s parts must agree with each other', () => {

@@ -12,7 +12,9 @@ const longText = z.string().max(5_000);
 const round = z.int().min(1).max(500);
 export const entryId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, figures, - and _, at most 64');
 /** A photo is called by the SHA-256 of its bytes. */
-export const photoHash = z.string().regex(/^[0-9a-f]{64}$/, 'the SHA-256 of a photo, 64 figures 0-9 and a-f');
+export const photoHash = z.string().refine((text) => /^[0-9a-f]{64}$/.test(text), {
+  error: 'the SHA-256 of a photo, 64 figures 0-9 and a-f',
+});
 const time = z.iso.datetime({ offset: true });
 
 const setupSchema = setupKinds(place, {

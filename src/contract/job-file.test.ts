@@ -74,6 +74,66 @@ function deeds(plan: JobPlan): fc.Arbitrary<Deed> {
   );
 }
 
+/** Any photo of a pad's print. */
+function photographed(plan: JobPlan, round: fc.Arbitrary<number>): fc.Arbitrary<Deed> {
+  const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const shift = number(-150, 150);
+  const place = fc.record({ x: number(-50, 400), y: number(-50, 400) });
+  const exclusion = fc.oneof(
+    fc.record({ type: fc.constant('circle' as const), x: shift, y: shift, r: number(0.1, 50) }),
+    fc.record({
+      type: fc.constant('polyline' as const),
+      width: number(0.1, 20),
+      points: fc.array(place, { minLength: 2, maxLength: 4 }),
+    }),
+    fc.record({
+      type: fc.constant('polygon' as const),
+      points: fc.array(place, { minLength: 3, maxLength: 5 }),
+    }),
+  );
+  return fc.constantFrom(...plan.slide.pads).chain((pad) =>
+    fc.record(
+      {
+        kind: fc.constant('print photographed' as const),
+        round,
+        pad: fc.constant(pad.name),
+        photo: fc.string({ unit: fc.constantFrom(...'0123456789abcdef'), minLength: 64, maxLength: 64 }),
+        corners: fc.tuple(shift, shift, shift, shift, shift, shift, shift, shift).map(
+          (d) =>
+            [
+              { x: 200 + d[0], y: 200 + d[1] },
+              { x: 2200 + d[2], y: 200 + d[3] },
+              { x: 2200 + d[4], y: 1200 + d[5] },
+              { x: 200 + d[6], y: 1200 + d[7] },
+            ] as const,
+        ),
+        size: fc.record({ length_mm: number(5, 600), width_mm: number(5, 600) }),
+        exclusions: fc.array(exclusion, { maxLength: 3 }),
+        shares: fc.array(fc.option(number(0, 1)), { minLength: pad.zones, maxLength: pad.zones }),
+        density_per_25mm: number(0, 60),
+        bearing_pct: number(0, 100),
+        confidence: number(0, 1),
+        warnings: fc.subarray(['blurred', 'glare', 'over-blued']),
+      },
+      {
+        requiredKeys: [
+          'kind',
+          'round',
+          'pad',
+          'photo',
+          'corners',
+          'size',
+          'shares',
+          'density_per_25mm',
+          'bearing_pct',
+          'confidence',
+          'warnings',
+        ],
+      },
+    ),
+  ) as fc.Arbitrary<Deed>;
+}
+
 describe('the job file', () => {
   it('read and written again gives the same bytes, whatever was done', () => {
     const list = fc.array(deeds(plan), { minLength: 1, maxLength: 12 });

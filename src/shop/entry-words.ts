@@ -16,6 +16,8 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
       return `${setup(entry.setup)}: ${entry.reading.typed}${again(entry.repeat)}`;
     case 'print read':
       return `Print of ${Object.keys(entry.share).join(', ')}`;
+    case 'print photographed':
+      return `Photo of ${entry.pad}: ${entry.density_per_25mm.toFixed(0)} spots in a 25 mm square, ${entry.bearing_pct.toFixed(0)} % bears`;
     case 'part turned over':
       return `Part turned ${entry.how}`;
     case 'pass made':

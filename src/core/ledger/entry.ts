@@ -1,6 +1,8 @@
 import type { Feature, Target } from '../body/feature.ts';
 import type { Slide } from '../body/slide.ts';
 import type { PassSize, SinkLimit } from '../observe/round.ts';
+import type { Exclusion } from '../print/exclusion.ts';
+import type { Corners, SurfaceSize } from '../print/picture.ts';
 import type { FeatureWords, PlaceWords, Setup } from './setup.ts';
 
 /** What a job is about; made once from a template and the user's own dimensions, amended by later entries. */
@@ -45,6 +47,24 @@ export interface SetupRecord {
   readonly temperature_C?: number;
 }
 
+/** What a photo of one pad's print was read as, with all that is needed to read it again. */
+export interface PhotographedPrint {
+  readonly pad: string;
+  /** The photo: SHA-256 of its bytes, 64 hex figures. The bytes are kept beside the ledger, not in it. */
+  readonly photo: string;
+  readonly corners: Corners;
+  readonly size: SurfaceSize;
+  readonly exclusions?: readonly Exclusion[];
+  /** Bearing share of each zone, 0 to 1; null where the photo cannot tell. */
+  readonly shares: readonly (number | null)[];
+  readonly density_per_25mm: number;
+  readonly bearing_pct: number;
+  /** How far the photo was trusted, 0 to 1. */
+  readonly confidence: number;
+  /** Codes of the warnings it came with. */
+  readonly warnings: readonly string[];
+}
+
 export type Deed =
   | { readonly kind: 'job made'; readonly plan: JobPlan }
   | { readonly kind: 'plan amended'; readonly change: Partial<JobPlan> }
@@ -80,6 +100,8 @@ export type Deed =
       readonly share: Readonly<Record<string, readonly number[]>>;
       readonly tapped?: Readonly<Record<string, readonly BlueWord[]>>;
     }
+  /** One pad's print, read from a photo. */
+  | ({ readonly kind: 'print photographed'; readonly round: number } & PhotographedPrint)
   | { readonly kind: 'part turned over'; readonly round: number; readonly how: TurnedOver }
   /** One pass ticked off: pass k of the round's plan, on these zones (1 made, 0 not). */
   | {

@@ -1,4 +1,5 @@
-import type { BlueWord, Entry, SetupRecord, TurnedOver, TypedReading } from './entry.ts';
+import type { BlueWord, Entry, PhotographedPrint, SetupRecord, TurnedOver, TypedReading } from './entry.ts';
+import { PrintSoFar } from './print-so-far.ts';
 
 /** One set of readings of a set-up, with the entry that holds it. */
 export interface Taken {
@@ -18,15 +19,25 @@ export interface MadePass {
   readonly zones: Readonly<Record<string, readonly number[]>>;
 }
 
+/** One photo of a pad's print, with the entry that holds it. */
+export interface TakenPhoto extends PhotographedPrint {
+  readonly entry: string;
+  readonly at: string;
+}
+
 /** All that the ledger holds of one round, with the entries it came from: what the screens tick, show and undo. */
 export interface RoundRecord {
   readonly round: number;
   /** Readings by set-up; a repeat that was taken again counts with its last. */
   readonly taken: Readonly<Record<string, readonly Taken[]>>;
+  /** What is known of the print: each zone as it was tapped or photographed last. */
   readonly print?: {
+    /** Pads of which every zone is known. */
     readonly share: Readonly<Record<string, readonly number[]>>;
     readonly tapped: Readonly<Record<string, readonly BlueWord[]>>;
   };
+  /** Photos of the print in the order they were read; several of a pad stand beside each other. */
+  readonly photos: readonly TakenPhoto[];
   readonly turned?: TurnedOver;
   readonly passes: readonly MadePass[];
   readonly causes: readonly { readonly cause: string; readonly answer: 'yes' | 'no' | 'cannot tell' }[];
@@ -56,8 +67,8 @@ export function roundRecord(live: readonly Entry[], round: number): RoundRecord 
   const taken: Record<string, Taken[]> = {};
   const passes: MadePass[] = [];
   const causes: RoundRecord['causes'][number][] = [];
-  const share: Record<string, readonly number[]> = {};
-  const tapped: Record<string, readonly BlueWord[]> = {};
+  const print = new PrintSoFar();
+  const photos: TakenPhoto[] = [];
   let turned: TurnedOver | undefined;
   let signed = false;
   const take = (setup: string, one: Taken) => {
@@ -87,10 +98,14 @@ export function roundRecord(live: readonly Entry[], round: number): RoundRecord 
         });
         break;
       case 'print read':
-        Object.assign(share, entry.share);
-        for (const pad of Object.keys(entry.share)) delete tapped[pad];
-        Object.assign(tapped, entry.tapped);
+        print.tapped(entry.share, entry.tapped);
         break;
+      case 'print photographed': {
+        const { kind: _kind, round: _round, seq: _seq, id: _id, ...photo } = entry;
+        print.photographed(entry.pad, entry.shares);
+        photos.push({ ...photo, entry: id });
+        break;
+      }
       case 'part turned over':
         turned = entry.how;
         break;
@@ -108,7 +123,8 @@ export function roundRecord(live: readonly Entry[], round: number): RoundRecord 
   return {
     round,
     taken,
-    ...(Object.keys(share).length > 0 ? { print: { share, tapped } } : {}),
+    ...print.known(),
+    photos,
     ...(turned ? { turned } : {}),
     passes,
     causes,

@@ -1,0 +1,195 @@
+import { type Line, lineThrough } from './find-lines.ts';
+import { hueTone, lightTone } from './find-texture.ts';
+import type { Picture, PlacePx } from './picture.ts';
+
+/** A side of the surface, as the photo shows it. */
+export interface FoundSide {
+  readonly line: Line;
+  /** How unlike each other inside and outside are, 0 to 1: one less the overlap of their distributions. */
+  readonly contrast: number;
+  /** How much rougher it runs inside than outside, natural logarithm. */
+  readonly rougher: number;
+  /** Distances of eight pieces of the side, each placed by itself, from the line, px. */
+  readonly scatter_px: readonly number[];
+}
+
+const levels = 24;
+const pieces = 8;
+const bins = 96;
+
+/**
+ * The straight line that parts inside from outside best, near the line from a to b (clockwise as seen: outside lies at the
+ * left hand of who walks from a to b).
+ *
+ * Along lines parallel to the side it takes, in short bins, how rough the tones run and how they lie; what is deep
+ * inside and well outside the strip says how likely each value is on either side; the line is the one with the greatest likelihood.
+ * Roughness alone decides where it can: a plain bevel is not part of a scraped or blued surface, however bright. Where
+ * roughness tells nothing, brightness and hue decide too.
+ * @param reach half the strip's width, px
+ * @param from  share of the way from a to b where the strip begins; `to` where it ends
+ */
+export function foundSide(
+  picture: Picture,
+  a: PlacePx,
+  b: PlacePx,
+  reach: number,
+  from = 0.03,
+  to = 0.97,
+): FoundSide | undefined {
+  const strip = stripAlong(picture, a, b, reach, from, to);
+  if (strip === undefined) return undefined;
+  const { rough, light, hue, rows } = strip;
+  const parted = [rough, light, hue].map((values) => parting(values, rows));
+  const byRoughness = parted[0]!.contrast > 0.2 && parted[0]!.step > 0;
+  const used = byRoughness ? parted.slice(0, 1) : parted;
+  const contrast = Math.max(...used.map((one) => one.contrast));
+  // Sums of the logarithms of the likelihood ratio from deep inside up to each row.
+  const sums = new Float32Array(bins * (rows + 1));
+  for (let i = 0; i < bins; i++)
+    for (let k = 0; k < rows; k++) {
+      let ratio = 0;
+      for (const one of used) ratio += one.ratio[i * rows + k]!;
+      sums[i * (rows + 1) + k + 1] = sums[i * (rows + 1) + k]! + Math.max(-3, Math.min(3, ratio));
+    }
+  const sumAt = (i: number, k: number): number => {
+    const low = Math.max(0, Math.min(rows - 1, Math.floor(k)));
+    const t = Math.max(0, Math.min(1, k - low));
+    const p = i * (rows + 1) + low;
+    return sums[p]! * (1 - t) + sums[p + 1]! * t;
+  };
+  const score = (first: number, last: number): number => {
+    let sum = 0;
+    for (let i = 0; i < bins; i++) sum += sumAt(i, first + ((last - first) * (i + 0.5)) / bins);
+    return sum;
+  };
+  let best = { first: rows / 2, last: rows / 2, score: Number.NEGATIVE_INFINITY };
+  const tried = (first: number, last: number) => {
+    const one = score(first, last);
+    if (one > best.score) best = { first, last, score: one };
+  };
+  for (let first = 0; first <= rows; first += 2)
+    for (let last = 0; last <= rows; last += 2) tried(first, last);
+  for (const step of [1, 0.5, 0.25]) {
+    const { first, last } = best;
+    for (let i = -2; i <= 2; i++) for (let j = -2; j <= 2; j++) tried(first + i * step, last + j * step);
+  }
+  const scatter_px = Array.from({ length: pieces }, (_, piece) => {
+    let at = 0;
+    let most = Number.NEGATIVE_INFINITY;
+    for (let off = -reach; off <= reach; off += 0.5) {
+      let sum = 0;
+      for (let i = (piece * bins) / pieces; i < ((piece + 1) * bins) / pieces; i++)
+        sum += sumAt(i, best.first + ((best.last - best.first) * (i + 0.5)) / bins + off);
+      // Equal sums: the nearer.
+      if (sum > most + 1e-6 || (sum > most - 1e-6 && Math.abs(off) < Math.abs(at))) {
+        most = Math.max(most, sum);
+        at = off;
+      }
+    }
+    return at;
+  });
+  const { place } = strip;
+  // Row k begins half a row before its samples.
+  const line = lineThrough(place(from, best.first - 0.5 - reach), place(to, best.last - 0.5 - reach));
+  return { line, contrast, rougher: parted[0]!.step, scatter_px };
+}
+
+interface Strip {
+  readonly rows: number;
+  /** Bin by bin, each from deep inside to well outside. */
+  readonly rough: Float32Array;
+  readonly light: Float32Array;
+  readonly hue: Float32Array;
+  /** A place in the photo from the share of the way along and the distance outward, px. */
+  readonly place: (along: number, out: number) => PlacePx;
+}
+
+/** Absent when the strip runs out of the photo. */
+function stripAlong(
+  picture: Picture,
+  a: PlacePx,
+  b: PlacePx,
+  reach: number,
+  from: number,
+  to: number,
+): Strip | undefined {
+  const long = Math.hypot(b.x - a.x, b.y - a.y);
+  const ux = (b.x - a.x) / long;
+  const uy = (b.y - a.y) / long;
+  const place = (along: number, out: number): PlacePx => ({
+    x: a.x + along * long * ux + out * uy,
+    y: a.y + along * long * uy - out * ux,
+  });
+  const ends = [place(from, -reach), place(from, reach), place(to, -reach), place(to, reach)];
+  const { width_px, height_px, rgb } = picture;
+  if (ends.some(({ x, y }) => !(x >= 0 && y >= 0 && x < width_px - 1 && y < height_px - 1))) return undefined;
+  const rows = 2 * Math.round(reach) + 1;
+  const perBin = Math.max(4, Math.min(9, Math.ceil(((to - from) * long) / bins)));
+  const n = bins * perBin;
+  const rough = new Float32Array(bins * rows);
+  const light = new Float32Array(bins * rows);
+  const hue = new Float32Array(bins * rows);
+  const step = ((to - from) * long) / n;
+  const mixed = new Float32Array(3);
+  for (let k = 0; k < rows; k++) {
+    const start = place(from, k - (rows - 1) / 2);
+    let lightBefore = 0;
+    let hueBefore = 0;
+    for (let j = 0; j < n; j++) {
+      const x = start.x + (j + 0.5) * step * ux;
+      const y = start.y + (j + 0.5) * step * uy;
+      const col = Math.floor(x);
+      const row = Math.floor(y);
+      const u = x - col;
+      const v = y - row;
+      const p = 3 * (row * width_px + col);
+      const q = p + 3 * width_px;
+      for (let c = 0; c < 3; c++)
+        mixed[c] =
+          (rgb[p + c]! * (1 - u) + rgb[p + 3 + c]! * u) * (1 - v) +
+          (rgb[q + c]! * (1 - u) + rgb[q + 3 + c]! * u) * v;
+      const l = lightTone(mixed[0]!, mixed[1]!, mixed[2]!);
+      const h = hueTone(mixed[0]!, mixed[2]!);
+      const bin = Math.floor(j / perBin) * rows + k;
+      light[bin]! += l / perBin;
+      hue[bin]! += h / perBin;
+      if (j > 0) rough[bin]! += (Math.abs(l - lightBefore) + Math.abs(h - hueBefore)) / perBin;
+      lightBefore = l;
+      hueBefore = h;
+    }
+  }
+  for (let i = 0; i < rough.length; i++) rough[i] = Math.log(rough[i]! + 0.002);
+  return { rows, rough, light, hue, place };
+}
+
+/** Logarithm of how much likelier each value is inside than outside, and how little the two distributions overlap. */
+function parting(
+  values: Float32Array,
+  rows: number,
+): { ratio: Float32Array; contrast: number; step: number } {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const scale = high > low ? (levels - 1e-3) / (high - low) : 0;
+  const inside = new Float32Array(levels).fill(0.5);
+  const outside = new Float32Array(levels).fill(0.5);
+  const edge = Math.max(2, Math.floor(0.3 * rows));
+  let step = 0;
+  for (let i = 0; i < bins; i++)
+    for (let k = 0; k < edge; k++) {
+      step += (values[i * rows + k]! - values[i * rows + rows - 1 - k]!) / (bins * edge);
+      inside[Math.floor((values[i * rows + k]! - low) * scale)]!++;
+      outside[Math.floor((values[i * rows + rows - 1 - k]! - low) * scale)]!++;
+    }
+  const total = bins * edge + 0.5 * levels;
+  let overlap = 0;
+  const table = inside.map((one, i) => {
+    overlap += Math.sqrt(one * outside[i]!) / total;
+    return Math.log(one / outside[i]!);
+  });
+  const ratio = values.map((value) => table[Math.floor((value - low) * scale)]!);
+  return { ratio, contrast: Math.max(0, 1 - overlap), step };
+}

@@ -53,7 +53,7 @@ function roughQuads(small: Shrunk, card: FoundCard | undefined): Quad[] {
   const off = card && cardPlaces(card, by);
   const found: Quad[] = [];
   const mask = new Uint8Array(width * height);
-  for (let level = -4.6; level < -1.7; level += 0.2) {
+  for (let level = -4.6; level < -1.7; level += 0.1) {
     for (let i = 0; i < mask.length; i++) mask[i] = at[i]! > level ? 1 : 0;
     for (const region of takeRegions(mask, width, height, 0.02 * width * height)) {
       if (region.cut) continue;

@@ -41,7 +41,7 @@ export function foundSide(
   const { rough, light, hue, rows } = strip;
   const parted = [rough, light, hue].map((values) => parting(values, rows));
   const byRoughness = parted[0]!.contrast > 0.2 && parted[0]!.step > 0;
-  const used = byRoughness ? parted.slice(0, 1) : parted;
+  const used = byRoughness ? [{ ...parted[0]!, ratio: halfway(rough, parted[0]!) }] : parted;
   const contrast = Math.max(...used.map((one) => one.contrast));
   // Sums of the logarithms of the likelihood ratio from deep inside up to each row.
   const sums = new Float32Array(bins * (rows + 1));
@@ -133,8 +133,8 @@ function stripAlong(
   const mixed = new Float32Array(3);
   for (let k = 0; k < rows; k++) {
     const start = place(from, k - (rows - 1) / 2);
-    let lightBefore = 0;
-    let hueBefore = 0;
+    let l1 = 0;
+    let h1 = 0;
     for (let j = 0; j < n; j++) {
       const x = start.x + (j + 0.5) * step * ux;
       const y = start.y + (j + 0.5) * step * uy;
@@ -153,20 +153,28 @@ function stripAlong(
       const bin = Math.floor(j / perBin) * rows + k;
       light[bin]! += l / perBin;
       hue[bin]! += h / perBin;
-      if (j > 0) rough[bin]! += (Math.abs(l - lightBefore) + Math.abs(h - hueBefore)) / perBin;
-      lightBefore = l;
-      hueBefore = h;
+      if (j > 0) rough[bin]! += (Math.abs(l - l1) + Math.abs(h - h1)) / perBin;
+      l1 = l;
+      h1 = h;
     }
   }
   for (let i = 0; i < rough.length; i++) rough[i] = Math.log(rough[i]! + 0.002);
   return { rows, rough, light, hue, place };
 }
 
+/**
+ * Which side of the middle between inside and outside each value lies, -1 to 1. Steadier for roughness than likelihood: a
+ * bevel's faint edge is not likely in a plain field beside it, and yet nowhere near as rough as the surface.
+ */
+function halfway(values: Float32Array, { step, middle }: { step: number; middle: number }): Float32Array {
+  return values.map((value) => Math.max(-1, Math.min(1, (2 * (value - middle)) / step)));
+}
+
 /** Logarithm of how much likelier each value is inside than outside, and how little the two distributions overlap. */
 function parting(
   values: Float32Array,
   rows: number,
-): { ratio: Float32Array; contrast: number; step: number } {
+): { ratio: Float32Array; contrast: number; step: number; middle: number } {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const value of values) {
@@ -178,9 +186,13 @@ function parting(
   const outside = new Float32Array(levels).fill(0.5);
   const edge = Math.max(2, Math.floor(0.3 * rows));
   let step = 0;
+  let middle = 0;
   for (let i = 0; i < bins; i++)
     for (let k = 0; k < edge; k++) {
-      step += (values[i * rows + k]! - values[i * rows + rows - 1 - k]!) / (bins * edge);
+      const within = values[i * rows + k]!;
+      const beside = values[i * rows + rows - 1 - k]!;
+      step += (within - beside) / (bins * edge);
+      middle += (within + beside) / (2 * bins * edge);
       inside[Math.floor((values[i * rows + k]! - low) * scale)]!++;
       outside[Math.floor((values[i * rows + rows - 1 - k]! - low) * scale)]!++;
     }
@@ -191,5 +203,5 @@ function parting(
     return Math.log(one / outside[i]!);
   });
   const ratio = values.map((value) => table[Math.floor((value - low) * scale)]!);
-  return { ratio, contrast: Math.max(0, 1 - overlap), step };
+  return { ratio, contrast: Math.max(0, 1 - overlap), step, middle };
 }

@@ -1,0 +1,74 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { access, mkdir, open, readFile, rename, unlink } from 'node:fs/promises';
+import { join } from 'node:path';
+import { photoFormats } from '../../shop/print/photo.ts';
+import type { PhotoStore, StoredPhoto } from '../../shop/print/photo-store.ts';
+import { Fault } from '../../shop/store.ts';
+import { worded } from '../store/sqlite-faults.ts';
+
+const isHash = (text: string): boolean => /^[0-9a-f]{64}$/.test(text);
+const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
+/**
+ * Photos as files `ab/abcd….jpeg` of a folder. A file is written beside its place, brought to the disk and only then moved
+ * there, so that one under its own name is whole whatever happens.
+ */
+export function photoFolder(folder: string): PhotoStore {
+  const place = (hash: string) => join(folder, hash.slice(0, 2));
+
+  async function found(hash: string): Promise<{ file: string; format: StoredPhoto['format'] } | undefined> {
+    for (const format of photoFormats) {
+      const file = join(place(hash), `${hash}.${format}`);
+      const there = await access(file).then(
+        () => true,
+        () => false,
+      );
+      if (there) return { file, format };
+    }
+    return undefined;
+  }
+
+  return {
+    keep: async ({ bytes, format }) => {
+      const hash = hashOf(bytes);
+      const before = await found(hash);
+      if (before && hashOf(await readFile(before.file)) === hash) return { hash, again: true };
+      const file = join(place(hash), `${hash}.${format}`);
+      const beside = `${file}.${randomBytes(4).toString('hex')}.part`;
+      try {
+        await mkdir(place(hash), { recursive: true });
+        const handle = await open(beside, 'wx');
+        try {
+          await handle.writeFile(bytes);
+          await handle.sync();
+        } finally {
+          await handle.close();
+        }
+        await rename(beside, file);
+        await syncFolder(place(hash));
+      } catch (failure) {
+        await unlink(beside).catch(() => undefined);
+        throw worded(failure, file);
+      }
+      return { hash, again: false };
+    },
+    open: async (hash) => {
+      const there = isHash(hash) ? await found(hash) : undefined;
+      if (!there) return undefined;
+      const bytes = await readFile(there.file);
+      if (hashOf(bytes) !== hash)
+        throw new Fault(
+          'damaged',
+          `${there.file} is no longer the photo that was kept; send the photo again if you still have it`,
+        );
+      return { bytes, format: there.format };
+    },
+  };
+}
+
+/** The new name itself is durable only once its folder is; some systems cannot do that, and need not. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, 'r').catch(() => undefined);
+  await handle?.sync().catch(() => undefined);
+  await handle?.close();
+}

@@ -1,0 +1,47 @@
+import type { Command } from 'commander';
+import { cornerCard, type Paper, papers } from '../../draw/corner-card.ts';
+import { svgText } from '../../draw/shape.ts';
+import { pdfOf } from './card-pdf.ts';
+import { type Doors, exitCodes, Leave } from './doors.ts';
+import type { PhotoDoors } from './photo-doors.ts';
+import type { Register } from './run.ts';
+
+const example = `
+Examples:
+  waywright card --out card.pdf                     the corner card on A4
+  waywright card --paper letter --out card.svg
+  waywright card > card.svg
+Print it at 100 %; the sheet says how to check it and how to use it.`;
+
+const isPaper = (given: string): given is Paper => Object.hasOwn(papers, given);
+
+function refused(doors: Doors, text: string): never {
+  doors.complain(text);
+  throw new Leave(exitCodes.badInput);
+}
+
+/** `waywright card [--out FILE.svg|FILE.pdf] [--paper a4|letter]`. */
+export const registerCard =
+  (photo: Pick<PhotoDoors, 'writeBytes'>): Register =>
+  (program: Command, doors: Doors) => {
+    program
+      .command('card')
+      .description('the corner card: laid beside a print, it gives the photo its scale')
+      .option(
+        '--out <file>',
+        'ending in .svg or .pdf, written whole or not at all; SVG on standard output when left out',
+      )
+      .option('--paper <paper>', 'a4 or letter', 'a4')
+      .addHelpText('after', example)
+      .action(async ({ out, paper }: { out?: string; paper: string }) => {
+        if (!isPaper(paper))
+          return refused(doors, `--paper: ${JSON.stringify(paper)}; expected a4 or letter`);
+        const sheet = cornerCard(paper);
+        if (out === undefined) return doors.say(svgText(sheet));
+        const kind = /\.(svg|pdf)$/i.exec(out)?.[1]?.toLowerCase();
+        if (kind === undefined)
+          return refused(doors, `--out: ${JSON.stringify(out)}; expected a file ending in .svg or .pdf`);
+        await photo.writeBytes(out, kind === 'pdf' ? await pdfOf(sheet) : Buffer.from(`${svgText(sheet)}\n`));
+        doors.say(`The corner card for ${paper} paper is in ${out}. Print it at 100 %.`);
+      });
+  };

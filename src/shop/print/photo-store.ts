@@ -1,0 +1,17 @@
+import type { PhotoFormat } from './photo.ts';
+
+export interface StoredPhoto {
+  readonly bytes: Uint8Array;
+  readonly format: PhotoFormat;
+}
+
+/** Where photos are kept: as they were sent, each under the SHA-256 of its bytes, 64 hex figures. */
+export interface PhotoStore {
+  /** Answers once the photo is durable; `again`: it was there already. */
+  readonly keep: (photo: StoredPhoto) => Promise<{ readonly hash: string; readonly again: boolean }>;
+  /**
+   * The photo, or undefined when there is none of this name.
+   * @throws Fault  'damaged': its bytes are no longer those that were kept
+   */
+  readonly open: (hash: string) => Promise<StoredPhoto | undefined>;
+}

@@ -46,7 +46,7 @@ interface DarkSquare {
  * white dot tells which way round it lies. The photo is looked through shrunk; corners come from straight lines fitted to
  * where the light crosses halfway, in the whole photo.
  */
-export function findCard(picture: Picture, small: Shrunk = shrunk(picture, 1000)): FoundCard | NotFound {
+export function findCard(picture: Picture, small: Shrunk = shrunk(picture, 900)): FoundCard | NotFound {
   const squares = darkSquares(grey(small));
   if (squares.length < 4) return { why: 'no corner card in view: fewer than four dark squares on white' };
   const four = cardAmong(squares);

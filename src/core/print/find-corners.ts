@@ -24,9 +24,9 @@ export interface FoundCorners {
  */
 export function findCorners(picture: Picture, size: SurfaceSize): FoundCorners | NotFound {
   const { width_px, height_px } = picture;
-  const card = findCard(picture);
+  const small = shrunk(picture, 900);
+  const card = findCard(picture, small);
   const seen = 'why' in card ? undefined : card;
-  const small = shrunk(picture, 800);
   const rough = roughQuads(small, seen);
   if (rough.length === 0) return { why: 'nothing four-cornered stands out by its texture; drag the corners' };
   const tried = rough.map((quad) => refined(picture, quad, small.by));
@@ -47,10 +47,15 @@ export function findCorners(picture: Picture, size: SurfaceSize): FoundCorners |
 
 /** Figures at any level of texture, the largest first, in the shrunk photo; what lies on the card is left out. */
 function roughQuads(small: Shrunk, card: FoundCard | undefined): Quad[] {
-  const { width, height, by } = small;
-  const radius = Math.max(4, Math.round(width / 110));
-  const { at } = texture(tonesOf(small), radius);
-  const off = card && cardPlaces(card, by);
+  const radius = Math.max(4, Math.round(small.width / 110));
+  const whole = texture(tonesOf(small), radius);
+  // The texture is a mean over some pixels: every second one of them tells all.
+  const width = Math.floor(whole.width / 2);
+  const height = Math.floor(whole.height / 2);
+  const at = new Float32Array(width * height);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) at[y * width + x] = whole.at[2 * y * whole.width + 2 * x]!;
+  const off = card && cardPlaces(card, small.by);
   const found: Quad[] = [];
   const mask = new Uint8Array(width * height);
   for (let level = -4.6; level < -1.7; level += 0.1) {
@@ -58,12 +63,13 @@ function roughQuads(small: Shrunk, card: FoundCard | undefined): Quad[] {
     for (const region of takeRegions(mask, width, height, 0.02 * width * height)) {
       if (region.cut) continue;
       const hull = hullOf(region);
-      const quad = largestQuad(hull);
-      if (quad === undefined) continue;
-      const area = areaOf(quad);
+      const half = largestQuad(hull);
+      if (half === undefined) continue;
+      const quad = half.map(({ x, y }) => ({ x: 2 * x, y: 2 * y })) as unknown as Quad;
+      const area = areaOf(half);
       if (area < 0.9 * areaOf(hull) || region.area < 0.75 * areaOf(hull)) continue;
       if (off?.some((p) => inside(quad, p))) continue;
-      if (found.some((one) => sameQuad(one, quad, 0.015 * width))) continue;
+      if (found.some((one) => sameQuad(one, quad, 0.015 * small.width))) continue;
       found.push(quad);
     }
   }
@@ -79,14 +85,20 @@ interface Refined {
 function refined(picture: Picture, rough: Quad, by: number): Refined | NotFound {
   let quad = rough.map((p) => grown(p, by));
   let sides: FoundSide[] = [];
-  for (const reach of [8 * by, 6 * by, 5 * by, 4 * by]) {
+  let inward = 4;
+  for (const reach of [8, 8, 8, 8, 8, 6, 5, 5].map((one) => one * by)) {
+    if (inward < 0 && reach === 8 * by) continue;
     const found = quad.map((p, i) => foundSide(picture, p, quad[(i + 1) % 4]!, reach));
     if (found.some((one) => one === undefined))
       return {
         why: 'the surface runs close to the edge of the photo; step back a little or drag the corners',
       };
     sides = found as FoundSide[];
-    const next = sides.map((side, i) => crossing(sides[(i + 3) % 4]!.line, side.line));
+    // Smoother inside than outside: that is the edge of the part the surface is on; the surface begins farther in.
+    const passed = sides.map(({ rougher }) => rougher < 0.1 && inward > 0 && reach === 8 * by);
+    inward = passed.some(Boolean) ? inward - 1 : -1;
+    const lines = sides.map(({ line }, i) => (passed[i] ? { ...line, far: line.far - reach } : line));
+    const next = lines.map((line, i) => crossing(lines[(i + 3) % 4]!, line));
     if (next.some((one) => one === undefined)) return { why: 'its sides do not meet; drag the corners' };
     quad = next as PlacePx[];
   }

@@ -1,4 +1,4 @@
-import { type Line, lineThrough } from './find-lines.ts';
+import { type Line, lineThrough, steadyLine } from './find-lines.ts';
 import { hueTone, lightTone } from './find-texture.ts';
 import type { Picture, PlacePx } from './picture.ts';
 
@@ -9,12 +9,12 @@ export interface FoundSide {
   readonly contrast: number;
   /** How much rougher it runs inside than outside, natural logarithm. */
   readonly rougher: number;
-  /** Distances of eight pieces of the side, each placed by itself, from the line, px. */
+  /** Distances of up to twelve pieces of the side, each placed by itself, from the line, px. */
   readonly scatter_px: readonly number[];
 }
 
 const levels = 24;
-const pieces = 8;
+const pieces = 12;
 const bins = 96;
 
 /**
@@ -73,25 +73,73 @@ export function foundSide(
     const { first, last } = best;
     for (let i = -2; i <= 2; i++) for (let j = -2; j <= 2; j++) tried(first + i * step, last + j * step);
   }
-  const scatter_px = Array.from({ length: pieces }, (_, piece) => {
-    let at = 0;
-    let most = Number.NEGATIVE_INFINITY;
-    for (let off = -reach; off <= reach; off += 0.5) {
-      let sum = 0;
-      for (let i = (piece * bins) / pieces; i < ((piece + 1) * bins) / pieces; i++)
-        sum += sumAt(i, best.first + ((best.last - best.first) * (i + 0.5)) / bins + off);
-      // Equal sums: the nearer.
-      if (sum > most + 1e-6 || (sum > most - 1e-6 && Math.abs(off) < Math.abs(at))) {
-        most = Math.max(most, sum);
-        at = off;
-      }
-    }
-    return at;
-  });
   const { place } = strip;
   // Row k begins half a row before its samples.
-  const line = lineThrough(place(from, best.first - 0.5 - reach), place(to, best.last - 0.5 - reach));
-  return { line, contrast, rougher: parted[0]!.step, scatter_px };
+  const at = (share: number, row: number) => place(from + share * (to - from), row - 0.5 - reach);
+  const likely = lineThrough(at(0, best.first), at(1, best.last));
+  const places: PlacePx[] = [];
+  for (let piece = 0; piece < pieces; piece++) {
+    const share = (piece + 0.5) / pieces;
+    const near = best.first + (best.last - best.first) * share;
+    const row = byRoughness ? firstFall(rough, rows, piece, near) : pieceBest(sumAt, best, piece, reach);
+    if (row !== undefined) places.push(at(share, row));
+  }
+  const line = places.length > pieces / 2 ? steadyLine(places) : undefined;
+  const { nx, ny, far } = line ?? likely;
+  const turned = nx * likely.nx + ny * likely.ny < 0 ? -1 : 1;
+  const scatter_px = places.map((p) => nx * p.x + ny * p.y - far);
+  return {
+    line: { nx: turned * nx, ny: turned * ny, far: turned * far },
+    contrast,
+    rougher: parted[0]!.step,
+    scatter_px,
+  };
+}
+
+/**
+ * Where the piece's mean roughness first falls below the middle between inside and outside, going outward, near a row; absent
+ * where it does not. A bevel's outer edge may run rough again behind it.
+ */
+function firstFall(rough: Float32Array, rows: number, piece: number, near: number): number | undefined {
+  const each = bins / pieces;
+  const mean = new Float32Array(rows);
+  for (let i = piece * each; i < (piece + 1) * each; i++)
+    for (let k = 0; k < rows; k++) mean[k]! += rough[i * rows + k]! / each;
+  const edge = Math.max(2, Math.floor(0.3 * rows));
+  let inside = 0;
+  let outside = 0;
+  for (let k = 0; k < edge; k++) {
+    inside += mean[k]! / edge;
+    outside += mean[rows - 1 - k]! / edge;
+  }
+  if (inside - outside < 0.25) return undefined;
+  const middle = (inside + outside) / 2;
+  const last = Math.min(rows - 2, Math.ceil(near + 4));
+  for (let k = Math.max(1, Math.floor(near - 0.3 * rows)); k <= last; k++)
+    if (mean[k - 1]! >= middle && mean[k]! < middle && mean[k + 1]! < middle)
+      return k - 0.5 + (mean[k - 1]! - middle) / (mean[k - 1]! - mean[k]!);
+  return undefined;
+}
+
+function pieceBest(
+  sumAt: (bin: number, row: number) => number,
+  { first, last }: { first: number; last: number },
+  piece: number,
+  reach: number,
+): number {
+  let at = 0;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let off = -reach; off <= reach; off += 0.5) {
+    let sum = 0;
+    for (let i = (piece * bins) / pieces; i < ((piece + 1) * bins) / pieces; i++)
+      sum += sumAt(i, first + ((last - first) * (i + 0.5)) / bins + off);
+    // Equal sums: the nearer.
+    if (sum > most + 1e-6 || (sum > most - 1e-6 && Math.abs(off) < Math.abs(at))) {
+      most = Math.max(most, sum);
+      at = off;
+    }
+  }
+  return first + ((last - first) * (piece + 0.5)) / pieces + at;
 }
 
 interface Strip {

@@ -104,7 +104,7 @@ function refined(picture: Picture, rough: Quad, by: number): Refined | NotFound 
   }
   if (sides.some(({ rougher }) => rougher < 0.25))
     return { why: 'what stands out is smoother than what lies beside it: not a print; drag the corners' };
-  const doubts = sides.map(lineDoubt);
+  const doubts = sides.map((side) => lineDoubt(side, by));
   const weakest = Math.min(...sides.map(({ contrast }) => contrast));
   if (weakest < 0.2)
     return { why: 'one side of the surface hardly stands out from what lies beside it; drag the corners' };
@@ -115,14 +115,14 @@ function refined(picture: Picture, rough: Quad, by: number): Refined | NotFound 
 }
 
 /**
- * Two sd of a line's place at its end, px: from the scatter of its pieces; the end of a fitted line is known half as well as
- * its middle. Never below what an edge's blur leaves open.
+ * Two sd of a line's place at its end, px: from the scatter of its pieces, the end of a fitted line being known half as well as
+ * its middle; and from how steep the step in roughness is, which a weak one blurs over a bevel (calibrated on rendered prints).
  */
-function lineDoubt({ scatter_px }: FoundSide): number {
+function lineDoubt({ scatter_px, rougher }: FoundSide, by: number): number {
   const sorted = scatter_px.map(Math.abs).sort((a, b) => a - b);
   const n = sorted.length;
-  const sd = 1.4826 * ((sorted[(n - 1) >> 1]! + sorted[n >> 1]!) / 2);
-  return 1 + (2 * 2 * sd) / Math.sqrt(n);
+  const sd = n === 0 ? 10 : 1.4826 * ((sorted[(n - 1) >> 1]! + sorted[n >> 1]!) / 2);
+  return Math.hypot((2 * 2 * sd) / Math.sqrt(Math.max(1, n)), (0.7 * by) / rougher);
 }
 
 /** One of each: of those that lie on one another the one with the least doubt. */

@@ -9,13 +9,11 @@ export interface FoundSide {
   readonly contrast: number;
   /** How much rougher it runs inside than outside, natural logarithm. */
   readonly rougher: number;
-  /** Distances of up to twelve pieces of the side, each placed by itself, from the line, px. */
+  /** Distances of the side's pieces, twelve at most of the side, each placed by itself, from the line, px. */
   readonly scatter_px: readonly number[];
 }
 
 const levels = 24;
-const pieces = 12;
-const bins = 96;
 
 /**
  * The straight line that parts inside from outside best, near the line from a to b (clockwise as seen: outside lies at the
@@ -38,8 +36,8 @@ export function foundSide(
 ): FoundSide | undefined {
   const strip = stripAlong(picture, a, b, reach, from, to);
   if (strip === undefined) return undefined;
-  const { rough, light, hue, rows } = strip;
-  const parted = [rough, light, hue].map((values) => parting(values, rows));
+  const { rough, light, hue, rows, bins, pieces } = strip;
+  const parted = [rough, light, hue].map((values) => parting(values, rows, bins));
   const byRoughness = parted[0]!.contrast > 0.2 && parted[0]!.step > 0;
   const used = byRoughness ? [{ ...parted[0]!, ratio: halfway(rough, parted[0]!) }] : parted;
   const contrast = Math.max(...used.map((one) => one.contrast));
@@ -81,7 +79,7 @@ export function foundSide(
   for (let piece = 0; piece < pieces; piece++) {
     const share = (piece + 0.5) / pieces;
     const near = best.first + (best.last - best.first) * share;
-    const row = byRoughness ? firstFall(rough, rows, piece, near) : pieceBest(sumAt, best, piece, reach);
+    const row = byRoughness ? firstFall(strip, piece, near) : pieceBest(strip, sumAt, best, piece, reach);
     if (row !== undefined) places.push(at(share, row));
   }
   const line = places.length > pieces / 2 ? steadyLine(places) : undefined;
@@ -100,7 +98,7 @@ export function foundSide(
  * Where the piece's mean roughness first falls below the middle between inside and outside, going outward, near a row; absent
  * where it does not. A bevel's outer edge may run rough again behind it.
  */
-function firstFall(rough: Float32Array, rows: number, piece: number, near: number): number | undefined {
+function firstFall({ rough, rows, bins, pieces }: Strip, piece: number, near: number): number | undefined {
   const each = bins / pieces;
   const mean = new Float32Array(rows);
   for (let i = piece * each; i < (piece + 1) * each; i++)
@@ -122,6 +120,7 @@ function firstFall(rough: Float32Array, rows: number, piece: number, near: numbe
 }
 
 function pieceBest(
+  { bins, pieces }: Strip,
   sumAt: (bin: number, row: number) => number,
   { first, last }: { first: number; last: number },
   piece: number,
@@ -144,6 +143,9 @@ function pieceBest(
 
 interface Strip {
   readonly rows: number;
+  /** Short bins along the side, as many to each of its pieces. */
+  readonly bins: number;
+  readonly pieces: number;
   /** Bin by bin, each from deep inside to well outside. */
   readonly rough: Float32Array;
   readonly light: Float32Array;
@@ -172,12 +174,15 @@ function stripAlong(
   const { width_px, height_px, rgb } = picture;
   if (ends.some(({ x, y }) => !(x >= 0 && y >= 0 && x < width_px - 1 && y < height_px - 1))) return undefined;
   const rows = 2 * Math.round(reach) + 1;
-  const perBin = Math.max(4, Math.min(9, Math.ceil(((to - from) * long) / bins)));
+  const used = (to - from) * long;
+  const pieces = Math.max(3, Math.min(12, Math.floor(used / 24)));
+  const bins = pieces * Math.max(1, Math.min(8, Math.floor(used / (4 * pieces))));
+  const perBin = Math.max(4, Math.min(9, Math.ceil(used / bins)));
   const n = bins * perBin;
   const rough = new Float32Array(bins * rows);
   const light = new Float32Array(bins * rows);
   const hue = new Float32Array(bins * rows);
-  const step = ((to - from) * long) / n;
+  const step = used / n;
   const mixed = new Float32Array(3);
   for (let k = 0; k < rows; k++) {
     const start = place(from, k - (rows - 1) / 2);
@@ -207,7 +212,7 @@ function stripAlong(
     }
   }
   for (let i = 0; i < rough.length; i++) rough[i] = Math.log(rough[i]! + 0.002);
-  return { rows, rough, light, hue, place };
+  return { rows, bins, pieces, rough, light, hue, place };
 }
 
 /**
@@ -222,6 +227,7 @@ function halfway(values: Float32Array, { step, middle }: { step: number; middle:
 function parting(
   values: Float32Array,
   rows: number,
+  bins: number,
 ): { ratio: Float32Array; contrast: number; step: number; middle: number } {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;

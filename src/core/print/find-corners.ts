@@ -122,7 +122,7 @@ function lineDoubt({ scatter_px, rougher }: FoundSide, by: number): number {
   const sorted = scatter_px.map(Math.abs).sort((a, b) => a - b);
   const n = sorted.length;
   const sd = n === 0 ? 10 : 1.4826 * ((sorted[(n - 1) >> 1]! + sorted[n >> 1]!) / 2);
-  return Math.hypot((2 * 2 * sd) / Math.sqrt(Math.max(1, n)), (0.7 * by) / rougher);
+  return Math.hypot((2 * 2 * sd) / Math.sqrt(Math.max(1, n)), (1.1 * by) / rougher);
 }
 
 /** One of each: of those that lie on one another the one with the least doubt. */
@@ -144,6 +144,11 @@ function mean(quad: Quad, axis: 'x' | 'y'): number {
   return quad.reduce((sum, p) => sum + p[axis], 0) / 4;
 }
 
+/** As it was typed, without the dust of binary fractions. */
+function stated({ length_mm, width_mm }: SurfaceSize): string {
+  return `${Number(length_mm.toFixed(3))} × ${Number(width_mm.toFixed(3))} mm`;
+}
+
 function otherShape(
   corners: Corners,
   size: SurfaceSize,
@@ -151,7 +156,7 @@ function otherShape(
   height_px: number,
 ): string | undefined {
   if (shapeOff(corners, size, width_px, height_px) < 0.05) return undefined;
-  return `what stands out has not the shape of ${size.length_mm} × ${size.width_mm} mm; drag the corners, or check the size`;
+  return `what stands out has not the shape of ${stated(size)}; drag the corners, or check the size`;
 }
 
 function otherSize(corners: Corners, size: SurfaceSize, card: FoundCard): string | undefined {
@@ -159,11 +164,11 @@ function otherSize(corners: Corners, size: SurfaceSize, card: FoundCard): string
   const [a, b, c, d] = corners.map((p) => applied(back, p)) as unknown as Corners;
   const length = [Math.hypot(b.x - a.x, b.y - a.y), Math.hypot(d.x - c.x, d.y - c.y)] as const;
   const width = [Math.hypot(c.x - b.x, c.y - b.y), Math.hypot(a.x - d.x, a.y - d.y)] as const;
-  const close = (seen: readonly number[], stated: number) =>
-    seen.every((one) => Math.abs(one - stated) < 1 + 0.01 * stated);
+  const close = (seen: readonly number[], mm: number) =>
+    seen.every((one) => Math.abs(one - mm) < 1 + 0.01 * mm);
   if (close(length, size.length_mm) && close(width, size.width_mm)) return undefined;
   const across = `${((length[0] + length[1]) / 2).toFixed(1)} × ${((width[0] + width[1]) / 2).toFixed(1)} mm`;
-  return `by the card what stands out is ${across}, not ${size.length_mm} × ${size.width_mm} mm; drag the corners, or check the size`;
+  return `by the card what stands out is ${across}, not ${stated(size)}; drag the corners, or check the size`;
 }
 
 function cardPlaces({ homography }: FoundCard, by: number): PlacePx[] {

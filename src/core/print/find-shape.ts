@@ -5,7 +5,7 @@ import type { Corners, PlacePx, SurfaceSize } from './picture.ts';
 /**
  * How far four corners are from being those of a rectangle of this size seen by a camera with square pixels and its axis
  * through the photo's middle: the angle's cosine or the sides' ratio's logarithm, whichever is worse, for the best focal
- * length from 0.6 to 4 times the photo's longer side. Tested column by column: K⁻¹ H has two columns of equal length at a right
+ * length from 0.65 to 3 times the photo's longer side. Tested column by column: K⁻¹ H has two columns of equal length at a right
  * angle (Zhang, A Flexible New Technique for Camera Calibration, 2000, section 2.3).
  */
 export function shapeOff(corners: Corners, size: SurfaceSize, width_px: number, height_px: number): number {
@@ -14,7 +14,7 @@ export function shapeOff(corners: Corners, size: SurfaceSize, width_px: number, 
   const y = (height_px - 1) / 2;
   const long = Math.max(width_px, height_px);
   let least = Number.POSITIVE_INFINITY;
-  for (let focal = 0.6 * long; focal <= 4 * long; focal *= 1.06) {
+  for (let focal = 0.65 * long; focal <= 3 * long; focal *= 1.06) {
     const a = [(h[0] - x * h[6]) / focal, (h[3] - y * h[6]) / focal, h[6]] as const;
     const b = [(h[1] - x * h[7]) / focal, (h[4] - y * h[7]) / focal, h[7]] as const;
     const la = Math.hypot(...a);

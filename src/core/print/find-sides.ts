@@ -5,6 +5,8 @@ import type { Picture, PlacePx } from './picture.ts';
 /** A side of the surface, as the photo shows it. */
 export interface FoundSide {
   readonly line: Line;
+  /** The likeliest line of all, before its pieces were placed by themselves: steadier, and drawn to a bevel's outer edge. */
+  readonly likely: Line;
   /** How unlike each other inside and outside are, 0 to 1: one less the overlap of their distributions. */
   readonly contrast: number;
   /** How much rougher it runs inside than outside, natural logarithm. */
@@ -88,6 +90,7 @@ export function foundSide(
   const scatter_px = places.map((p) => nx * p.x + ny * p.y - far);
   return {
     line: { nx: turned * nx, ny: turned * ny, far: turned * far },
+    likely,
     contrast,
     rougher: parted[0]!.step,
     scatter_px,
@@ -113,7 +116,7 @@ function firstFall({ rough, rows, bins, pieces }: Strip, piece: number, near: nu
   if (inside - outside < 0.25) return undefined;
   const middle = (inside + outside) / 2;
   const last = Math.min(rows - 2, Math.ceil(near + 4));
-  for (let k = Math.max(1, Math.floor(near - 0.3 * rows)); k <= last; k++)
+  for (let k = Math.max(1, Math.floor(near - Math.min(0.3 * rows, 14))); k <= last; k++)
     if (mean[k - 1]! >= middle && mean[k]! < middle && mean[k + 1]! < middle)
       return k - 0.5 + (mean[k - 1]! - middle) / (mean[k - 1]! - mean[k]!);
   return undefined;
@@ -175,8 +178,8 @@ function stripAlong(
   if (ends.some(({ x, y }) => !(x >= 0 && y >= 0 && x < width_px - 1 && y < height_px - 1))) return undefined;
   const rows = 2 * Math.round(reach) + 1;
   const used = (to - from) * long;
-  const pieces = Math.max(3, Math.min(12, Math.floor(used / 24)));
-  const bins = pieces * Math.max(1, Math.min(8, Math.floor(used / (4 * pieces))));
+  const pieces = Math.max(3, Math.min(12, Math.floor(used / 36)));
+  const bins = pieces * Math.max(1, Math.min(8, Math.floor(used / (6 * pieces))));
   const perBin = Math.max(4, Math.min(9, Math.ceil(used / bins)));
   const n = bins * perBin;
   const rough = new Float32Array(bins * rows);

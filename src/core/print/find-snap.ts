@@ -1,5 +1,6 @@
-import { crossing } from './find-lines.ts';
+import { crossing, type Line } from './find-lines.ts';
 import type { Plane } from './find-planes.ts';
+import { turn } from './find-regions.ts';
 import { foundSide } from './find-sides.ts';
 import { hueTone, lightTone, texture } from './find-texture.ts';
 import type { Picture, PlacePx } from './picture.ts';
@@ -18,52 +19,92 @@ interface Wedge {
 /**
  * Pulls a corner put down by thumb to the surface's corner near it.
  *
- * Within the radius it looks for the wedge that parts textured from plain best (bright from dark or blue from grey where
- * nothing is textured), then places its two sides. Where there is no clear corner, or it lies outside the radius, the place is given back
- * as it is.
+ * With the two neighbouring corners, in either order and roughly known, its sides are placed along the first stretch toward
+ * them. Without them it looks within the radius for the wedge that parts textured from plain best and places that one's
+ * sides. Where no clear corner is found, or only outside the radius, the place is given back as it is.
  */
-export function snapCorner(picture: Picture, near: PlacePx, radius_px: number): PlacePx {
-  const window = windowAbout(picture, near, Math.max(8, Math.round(radius_px)));
-  if (window === undefined) return near;
-  const byTexture = bestWedge(window.rough, window, false);
-  const wedge =
-    byTexture.score > 0.5
-      ? byTexture
-      : [window.light, window.hue]
-          .flatMap((plane) => [bestWedge(plane, window, false), bestWedge(plane, window, true)])
-          .reduce((best, one) => (one.score > best.score ? one : best), byTexture);
-  if (wedge.score < 0.45) return near;
-  const rough: PlacePx = { x: wedge.at.x + window.left, y: wedge.at.y + window.top };
-  const placed = sharpened(picture, rough, wedge, radius_px) ?? rough;
-  return Math.hypot(placed.x - near.x, placed.y - near.y) <= radius_px ? placed : near;
+export function snapCorner(
+  picture: Picture,
+  near: PlacePx,
+  radius_px: number,
+  neighbours?: readonly [PlacePx, PlacePx],
+): PlacePx {
+  const placed = neighbours ? towards(picture, near, radius_px, neighbours) : alone(picture, near, radius_px);
+  return placed !== undefined && distance(placed, near) <= radius_px ? placed : near;
 }
 
-/** The crossing of the wedge's two sides, each placed as the surface's sides are; absent when one of them is not clear. */
+function distance(a: PlacePx, b: PlacePx): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
+function towards(
+  picture: Picture,
+  near: PlacePx,
+  radius_px: number,
+  [one, other]: readonly [PlacePx, PlacePx],
+): PlacePx | undefined {
+  const stretch = (to: PlacePx): PlacePx => {
+    const share = Math.min(0.6, Math.max(300, 8 * radius_px) / Math.max(1, distance(near, to)));
+    return { x: near.x + share * (to.x - near.x), y: near.y + share * (to.y - near.y) };
+  };
+  // Clockwise as seen: before, near, next.
+  const clockwise = turn(one, near, other) > 0;
+  const before = stretch(clockwise ? one : other);
+  const next = stretch(clockwise ? other : one);
+  return sharpened(
+    picture,
+    near,
+    before,
+    next,
+    [1, 0.6, 0.35].map((share) => Math.max(12, share * radius_px)),
+  );
+}
+
+function alone(picture: Picture, near: PlacePx, radius_px: number): PlacePx | undefined {
+  const window = windowAbout(picture, near, Math.max(8, Math.round(radius_px)));
+  if (window === undefined) return undefined;
+  const wedge = bestWedge(window.rough, window);
+  if (wedge.score < 0.45) return undefined;
+  const rough: PlacePx = { x: wedge.at.x + window.left, y: wedge.at.y + window.top };
+  const along = (ray: number) => {
+    const angle = (2 * Math.PI * ray) / rays;
+    return { x: rough.x + radius_px * Math.cos(angle), y: rough.y + radius_px * Math.sin(angle) };
+  };
+  const reaches = [0.5, 0.4, 0.4].map((share) => Math.max(12, share * radius_px));
+  return sharpened(picture, rough, along(wedge.last), along(wedge.first), reaches);
+}
+
+/** The crossing of its two sides, placed as the surface's sides are, ever closer; absent when one of them is not clear. */
 function sharpened(
   picture: Picture,
   rough: PlacePx,
-  { first, last }: Wedge,
-  radius_px: number,
+  before: PlacePx,
+  next: PlacePx,
+  reaches: readonly number[],
 ): PlacePx | undefined {
   let at = rough;
-  const along = (ray: number) => {
-    const angle = (2 * Math.PI * ray) / rays;
-    const far = 1.3 * radius_px;
-    return { x: rough.x + far * Math.cos(angle), y: rough.y + far * Math.sin(angle) };
-  };
-  const next = along(first);
-  const before = along(last);
-  for (const reach of [Math.max(8, 0.25 * radius_px), Math.max(8, 0.2 * radius_px)]) {
-    const out = foundSide(picture, at, next, reach, 0.12, 1);
-    const back = foundSide(picture, before, at, reach, 0, 0.88);
-    if (out === undefined || back === undefined || Math.min(out.contrast, back.contrast) < 0.2)
+  let from = before;
+  let to = next;
+  for (const [round, reach] of reaches.entries()) {
+    const out = foundSide(picture, at, to, reach, 0.08, 1);
+    const back = foundSide(picture, from, at, reach, 0, 0.92);
+    if (out === undefined || back === undefined) return undefined;
+    if (Math.min(out.contrast, back.contrast) < 0.2 || Math.min(out.rougher, back.rougher) < 0.2)
       return undefined;
-    const corner = crossing(out.line, back.line);
-    if (corner === undefined || Math.hypot(corner.x - rough.x, corner.y - rough.y) > 0.5 * radius_px)
-      return undefined;
+    const [ahead, behind] = round === 0 ? [out.likely, back.likely] : [out.line, back.line];
+    const corner = crossing(ahead, behind);
+    if (corner === undefined) return undefined;
     at = corner;
+    from = onto(behind, from);
+    to = onto(ahead, to);
   }
   return at;
+}
+
+/** The foot on the line. */
+function onto({ nx, ny, far }: Line, { x, y }: PlacePx): PlacePx {
+  const off = nx * x + ny * y - far;
+  return { x: x - off * nx, y: y - off * ny };
 }
 
 interface Window {
@@ -72,8 +113,6 @@ interface Window {
   readonly middle: PlacePx;
   readonly radius: number;
   readonly rough: Plane;
-  readonly light: Plane;
-  readonly hue: Plane;
 }
 
 /** The part of the photo about a place; absent when that lies outside. */
@@ -96,16 +135,15 @@ function windowAbout(
       hue.at[y * width + x] = hueTone(rgb[p]!, rgb[p + 2]!);
     }
   const rough = texture({ light, hue }, Math.max(2, Math.round(radius / 9)));
-  return { left, top, middle: { x: near.x - left, y: near.y - top }, radius, rough, light, hue };
+  return { left, top, middle: { x: near.x - left, y: near.y - top }, radius, rough };
 }
 
-/** The wedge whose inside lies highest above (`below`: beneath) the middle of the values, and its outside lowest. */
-function bestWedge({ width, height, at }: Plane, { middle, radius }: Window, below: boolean): Wedge {
+/** The wedge whose inside lies highest above the middle of the values, and its outside lowest. */
+function bestWedge({ width, height, at }: Plane, { middle, radius }: Window): Wedge {
   const sorted = Float32Array.from(at).sort();
   const low = sorted[Math.floor(0.15 * sorted.length)]!;
   const high = sorted[Math.floor(0.85 * sorted.length)]!;
-  const half = Math.max(1e-6, (high - low) / 2);
-  const scale = (below ? -1 : 1) / half;
+  const scale = 2 / Math.max(1e-6, high - low);
   const cos = Array.from({ length: rays }, (_, i) => Math.cos((2 * Math.PI * (i + 0.5)) / rays));
   const sin = Array.from({ length: rays }, (_, i) => Math.sin((2 * Math.PI * (i + 0.5)) / rays));
   const gain = new Float64Array(2 * rays + 1);

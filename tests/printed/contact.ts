@@ -22,8 +22,8 @@ export interface ContactRecipe {
 export interface Contact {
   /** 1 where it touches. */
   readonly is: Uint8Array;
-  /** 1 where the blue was rubbed off the middle of a spot. */
-  readonly rubbed: Uint8Array;
+  /** Share of the blue that was rubbed off again: up to 1 in the middle of some spots. */
+  readonly rubbed: Float32Array;
 }
 
 /** The highest part of the surface touches, as much of it as the recipe's share says. */
@@ -89,7 +89,7 @@ function roundSpots(surface: Scraped, recipe: ContactRecipe, seed: number): Fiel
     const c = Math.cos(angle);
     const s = Math.sin(angle);
     const flat = 1 + 0.6 * even();
-    const waves = [2, 3, 5].map((n) => ({ n, by: normal(0, 0.09), from: 2 * Math.PI * even() }));
+    const waves = [2, 3, 5].map((n) => ({ n, by: normal(0, 0.2 / n), from: 2 * Math.PI * even() }));
     const span = Math.ceil(2.2 * r);
     for (let row = Math.max(0, Math.ceil(best.y) - span); row < Math.min(height, best.y + span); row++)
       for (let col = Math.max(0, Math.ceil(best.x) - span); col < Math.min(width, best.x + span); col++) {
@@ -105,24 +105,26 @@ function roundSpots(surface: Scraped, recipe: ContactRecipe, seed: number): Fiel
   return level;
 }
 
-/** Middles of some spots, a little in from their rim, where rubbing took the blue away again. */
+/** Middles of some spots, where rubbing took the blue away again; it stays along their rims. */
 function rubbedMiddles(
   is: Uint8Array,
   width: number,
   height: number,
   share: number,
   seed: number,
-): Uint8Array {
-  const rubbed = new Uint8Array(is.length);
+): Float32Array {
+  const rubbed = new Float32Array(is.length);
   if (share === 0) return rubbed;
-  const inner = smoothed({ width, height, at: Float32Array.from(is) }, 0.42);
+  const inner = smoothed({ width, height, at: Float32Array.from(is) }, 0.4);
   const chosen = latticeNoise(seed + 41);
   // The lattice lies above this value over about the stated share of the plane.
   const above = 0.75 - 1.5 * share;
   for (let row = 0; row < height; row++)
     for (let col = 0; col < width; col++) {
       const at = row * width + col;
-      if (inner.at[at]! > 0.93 && chosen(col / 30, row / 30) > above) rubbed[at] = 1;
+      if (inner.at[at]! < 0.82) continue;
+      const here = Math.min(1, Math.max(0, 5 * (chosen(col / 26, row / 26) - above)));
+      rubbed[at] = here * Math.min(1, (inner.at[at]! - 0.82) / 0.13);
     }
   return rubbed;
 }

@@ -67,7 +67,7 @@ export function paintedSurface(recipe: SurfaceRecipe, seed: number): PaintedSurf
     }
     const touching = softened[at]!;
     const fleck = base.flecks?.at[at] ?? 0;
-    const bright = base.tone.at[at]! * (contact.rubbed[at] === 1 ? 1.25 : 1);
+    const bright = base.tone.at[at]! * (1 + 0.2 * contact.rubbed[at]!);
     for (const k of [0, 1, 2] as const) {
       const bare = Math.max(0.02, base.colour[k]! * bright + fleck * (k === 2 ? 0.02 : 0.12));
       let sent = 0;

@@ -48,10 +48,10 @@ export function filmOf(
       const inside = Math.min(1, Math.max(0, 2.2 * (near.at[at]! - 0.5)));
       const varied = 1 + recipe.variation * (1.1 * spots(x / 4, y / 4) + 0.5 * fine(x, y));
       const film = recipe.strength * Math.max(0.3, varied) * (recipe.edge + (1 - recipe.edge) * inside);
-      on[at] = contact.rubbed[at] === 1 ? 0.1 * film : film;
+      on[at] = film * (1 - 0.93 * contact.rubbed[at]!);
       let out = recipe.haze * (0.6 + 0.6 * spots(x / 9 + 100, y / 9) + 1.4 * about.at[at]!);
       if (recipe.smear > 0) {
-        const drawn = streak(x, y) + 0.5 * wide(x, y) - 0.12;
+        const drawn = streak(x, y) + 0.5 * wide(x, y);
         if (drawn > 0) out += recipe.smear * Math.min(1, 2.2 * drawn) * Math.min(1, 1.8 * about.at[at]!);
       }
       beside[at] = Math.max(0, out);
@@ -61,7 +61,7 @@ export function filmOf(
 
 /** Light taken by a film of strength 1 on the way in and out, red, green and blue, and the colour of the pigment itself. */
 const takes = [4.2, 2.6, 0.95] as const;
-const body = [0.008, 0.026, 0.115] as const;
+const body = [0.009, 0.026, 0.098] as const;
 const steps = 1024;
 const thickest = 4;
 const through = takes.map((one) =>

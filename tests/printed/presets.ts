@@ -12,7 +12,7 @@ export interface Preset {
 
 const surface: SurfaceRecipe = {
   size: { length_mm: 150, width_mm: 75 },
-  scraping: { length_mm: 6, breadth_mm: 2.3, coverage: 1.35, contrast: 0.08 },
+  scraping: { length_mm: 5, breadth_mm: 2, coverage: 1.35, contrast: 0.11 },
   contact: { form: 'between strokes', share: 0.28, clustering: 0.2, trend: 0, rubbed: 0.15 },
   material: 'iron',
   pigment: { strength: 0.95, variation: 0.25, edge: 1.15, haze: 0, smear: 0, rub_rad: 0.15 },
@@ -86,7 +86,7 @@ export const presets = {
     surface: {
       ...surface,
       size: { length_mm: 140, width_mm: 75 },
-      scraping: { ...surface.scraping, length_mm: 5 },
+      scraping: { ...surface.scraping, length_mm: 4.5 },
       contact: { ...surface.contact, share: 0.24, rubbed: 0 },
       material: 'green liner',
     },
@@ -120,7 +120,7 @@ export const presets = {
     surface: {
       ...surface,
       size: { length_mm: 180, width_mm: 80 },
-      scraping: { length_mm: 5.2, breadth_mm: 2.1, coverage: 1.3, contrast: 0.08 },
+      scraping: { length_mm: 4.6, breadth_mm: 1.8, coverage: 1.3, contrast: 0.1 },
       contact: { ...surface.contact, share: 0.29, clustering: 0.4, rubbed: 0 },
       material: 'green liner',
       pigment: { strength: 0.85, variation: 0.5, edge: 1.15, haze: 0.015, smear: 0.06, rub_rad: 0.3 },
@@ -185,9 +185,9 @@ export const presets = {
     difficulty: 'hard',
     surface: {
       ...surface,
-      scraping: { length_mm: 8, breadth_mm: 3.6, coverage: 1.0, contrast: 0.08 },
-      contact: { ...surface.contact, share: 0.42, clustering: 0.25 },
-      pigment: { strength: 1.3, variation: 0.3, edge: 1.2, haze: 0.05, smear: 0.42, rub_rad: 0.12 },
+      scraping: { length_mm: 5.5, breadth_mm: 2.4, coverage: 1, contrast: 0.1 },
+      contact: { ...surface.contact, share: 0.42, clustering: 0.15 },
+      pigment: { strength: 1.3, variation: 0.3, edge: 1.2, haze: 0.05, smear: 0.36, rub_rad: 0.12 },
     },
     scene: {
       ...scene,
@@ -214,8 +214,8 @@ export const presets = {
     surface: {
       ...surface,
       size: { length_mm: 160, width_mm: 80 },
-      scraping: { length_mm: 4.6, breadth_mm: 1.9, coverage: 1.25, contrast: 0.12 },
-      contact: { ...surface.contact, share: 0.31, clustering: 0.35, rubbed: 0.3 },
+      scraping: { length_mm: 3.6, breadth_mm: 1.4, coverage: 1.25, contrast: 0.13 },
+      contact: { ...surface.contact, share: 0.31, clustering: 0.25, rubbed: 0.3 },
       pigment: { strength: 0.8, variation: 0.55, edge: 1.25, haze: 0.02, smear: 0.06, rub_rad: 0.4 },
     },
     scene: {

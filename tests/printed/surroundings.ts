@@ -26,8 +26,8 @@ export function surroundingsOf(recipe: SurroundingsRecipe, size: SurfaceSize, se
   const cloud = latticeNoise(seed + 81);
   const grain =
     recipe.bench === 'wood'
-      ? drawnOut(latticeNoise(seed + 82), 0.1, 120, 1.6)
-      : drawnOut(latticeNoise(seed + 82), 0, 2.5, 2.5);
+      ? drawnOut(latticeNoise(seed + 82), 0.1, 120, 2.2)
+      : drawnOut(latticeNoise(seed + 82), 0.4, 9, 7);
   const bench = benches[recipe.bench];
   const rim = rims[recipe.rim];
   return (x: number, y: number, into: Float32Array): void => {
@@ -49,7 +49,10 @@ export function surroundingsOf(recipe: SurroundingsRecipe, size: SurfaceSize, se
       Math.max(y - size.width_mm - recipe.rim_mm, -y - recipe.rim_mm, 0) - (y > 0 ? 4 : 0),
     );
     const shadow = 1 - 0.75 * Math.exp(-((past / 7) ** 2));
-    const shade = Math.max(0.1, (1 + 0.7 * grain(x, y) + 0.25 * cloud(x / 40, y / 40)) * shadow);
+    const shade = Math.max(
+      0.1,
+      (1 + 0.3 * grain(x, y) + 0.15 * cloud(x / 3, y / 3) + 0.25 * cloud(x / 40, y / 40)) * shadow,
+    );
     for (let k = 0; k < 3; k++) into[k] = bench[k]! * shade;
   };
 }

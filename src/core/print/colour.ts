@@ -1,0 +1,152 @@
+import { bareLevel } from './bare.ts';
+import { type Coarse, coarsened, refineRow, weightedMeans } from './coarse.ts';
+import { quantile } from './quantile.ts';
+import { type Rectified, rasterPxPerMm } from './rectified.ts';
+import { widelySmoothed } from './smooth.ts';
+
+/** How much like blue film each element looks, with light and base taken out: near 0 on bare surface, in log units. */
+export interface Colour {
+  readonly film: Float32Array;
+  /** Log of how much brighter than bare surface nearby; burnished metal is above 0. */
+  readonly gleam: Float32Array;
+  /** Brightness of the bare surface, log, on the coarse raster. */
+  readonly bareShade: Float32Array;
+  /** Weight of darkness beside blueness. */
+  readonly weight: number;
+}
+
+/** Bare brightness is smoothed over this. */
+const shade_mm = 6;
+/** Darkness counts within these, log. */
+const darkest = 2;
+const brightest = -1;
+/** Samples for statistics: every third element of every third row. */
+const stride = 3;
+/**
+ * Darkness may weigh up to `low` of blueness on photos with resolution to spare, and up to `high` where a millimetre has
+ * few pixels: JPEG halves the resolution of colour, not of brightness, so that edges are then better seen in the dark.
+ */
+const most = { low: 0.4, high: 0.8, fewPx: 4.5, manyPx: 5.5 };
+
+export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array, coarse: Coarse): Colour {
+  const { width, height, blueness, shade } = rect;
+  const step_mm = coarse.block / rasterPxPerMm;
+  const blue = coarsened(blueness, width, height, coarse);
+  const light = coarsened(shade, width, height, coarse);
+  const bare = bareLevel(blue, outCoarse, coarse, step_mm);
+  const counts = blue.map((one, k) => (!outCoarse[k] && one - bare.level[k]! < 2 * bare.sigma ? 1 : 0));
+  const sd = shade_mm / step_mm;
+  const bareShade = weightedMeans(
+    widelySmoothed(
+      light.map((one, k) => one * counts[k]!),
+      coarse.width,
+      coarse.height,
+      sd,
+    ),
+    widelySmoothed(counts, coarse.width, coarse.height, sd),
+    quantile(light.slice(), 0.5),
+  );
+
+  const weight = darknessWeight(rect, out, bare.level, bareShade, coarse);
+  const film = new Float32Array(width * height);
+  const gleam = new Float32Array(width * height);
+  const level = new Float32Array(width);
+  const lit = new Float32Array(width);
+  for (let j = 0; j < height; j++) {
+    refineRow(bare.level, coarse, j, width, level);
+    refineRow(bareShade, coarse, j, width, lit);
+    for (let i = 0, o = j * width; i < width; i++, o++) {
+      const bright = shade[o]! - lit[i]!;
+      gleam[o] = bright;
+      const dark = bright < -darkest ? darkest : bright > -brightest ? brightest : -bright;
+      film[o] = blueness[o]! - level[i]! + weight * dark;
+    }
+  }
+  return { film, gleam, bareShade, weight };
+}
+
+/** Fisher's discriminant of blueness and darkness between film and bare surface, on this very picture. */
+function darknessWeight(
+  rect: Rectified,
+  out: Uint8Array,
+  level: Float32Array,
+  bareShade: Float32Array,
+  coarse: Coarse,
+): number {
+  const { width, height, blueness, shade, px_per_mm } = rect;
+  const row = new Float32Array(width);
+  const lit = new Float32Array(width);
+  const blues: number[] = [];
+  const darks: number[] = [];
+  for (let j = 1; j < height; j += stride) {
+    refineRow(level, coarse, j, width, row);
+    refineRow(bareShade, coarse, j, width, lit);
+    for (let i = 1; i < width; i += stride) {
+      const o = j * width + i;
+      if (out[o]) continue;
+      blues.push(blueness[o]! - row[i]!);
+      darks.push(Math.max(brightest, Math.min(darkest, lit[i]! - shade[o]!)));
+    }
+  }
+  if (blues.length < 16) return 0;
+  // Two means in turn: where film begins, near enough for a discriminant.
+  let split = 0.4 * quantile(Float32Array.from(blues), 0.995);
+  for (let turn = 0; turn < 6; turn++) {
+    let above = 0;
+    let many = 0;
+    let below = 0;
+    for (const one of blues)
+      if (one > split) {
+        above += one;
+        many++;
+      } else below += one;
+    split = 0.5 * (above / Math.max(1, many) + below / Math.max(1, blues.length - many));
+  }
+  const film = spread(blues, darks, (one) => one > split);
+  const bare = spread(blues, darks, (one) => one <= split);
+  if (!film || !bare) return 0;
+  const xx = film.xx + bare.xx;
+  const xy = film.xy + bare.xy;
+  const yy = film.yy + bare.yy;
+  const dx = film.x - bare.x;
+  const dy = film.y - bare.y;
+  const ratio = (xx * dy - xy * dx) / (yy * dx - xy * dy);
+  const few = Math.max(0, Math.min(1, (most.manyPx - px_per_mm) / (most.manyPx - most.fewPx)));
+  const limit = most.low + (most.high - most.low) * few;
+  return ratio > 0 ? Math.min(limit, ratio) : 0;
+}
+
+interface Spread {
+  readonly x: number;
+  readonly y: number;
+  readonly xx: number;
+  readonly xy: number;
+  readonly yy: number;
+}
+
+function spread(
+  xs: readonly number[],
+  ys: readonly number[],
+  counts: (x: number) => boolean,
+): Spread | undefined {
+  let n = 0;
+  let x = 0;
+  let y = 0;
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
+  xs.forEach((a, k) => {
+    if (!counts(a)) return;
+    const b = ys[k]!;
+    n++;
+    x += a;
+    y += b;
+    xx += a * a;
+    xy += a * b;
+    yy += b * b;
+  });
+  if (n < 8) return undefined;
+  x /= n;
+  y /= n;
+  return { x, y, xx: xx / n - x * x, xy: xy / n - x * y, yy: yy / n - y * y };
+}

@@ -1,0 +1,147 @@
+import { contactOf } from './contact.ts';
+import { evennessOf } from './evenness.ts';
+import { excluded } from './excluded.ts';
+import { filmOf } from './film.ts';
+import { confidenceOf, printWarnings } from './print-warnings.ts';
+import { quantile } from './quantile.ts';
+import type { ContactMap, PrintInput, PrintReading, Spot } from './reading.ts';
+import { rasterPxPerMm, rectified } from './rectified.ts';
+import { isOverBlued, smearOf, withoutStreaks } from './smear.ts';
+import { squaresOf } from './squares.ts';
+
+/** A region smaller than this is not a spot, mm². Edges that grow to the end of the film add about the difference to 0.5. */
+const leastSpot_mm2 = 0.53;
+/** Spots in the figures are per this square, mm². */
+const square_mm2 = 625;
+const mm2 = rasterPxPerMm * rasterPxPerMm;
+
+/**
+ * Reads a printed surface from a photo: where it bears, how many spots a square, what share, how evenly.
+ *
+ * The surface is brought to a raster in mm; light and base are taken out; film is told from bare surface by blueness (log
+ * blue − log red) and darkness; connected film is contact, with burnished centres. Accuracy on rendered pictures with known
+ * truth is in docs/method.md; none against people is claimed.
+ *
+ * @throws RangeError  three corners on a line
+ */
+export function readPrint(input: PrintInput): PrintReading & { readonly contact: ContactMap } {
+  const { cell_mm = 25, exclusions = [] } = input;
+  const rect = rectified(input.picture, input.corners, input.size);
+  const { width, height, unread } = rect;
+  const masked = excluded(exclusions, width, height);
+  // Where glare clipped the photo nothing is learned of light or film either.
+  const out = masked.map((one, o) => one | unread[o]!);
+  const film = filmOf(rect, out);
+  const smear = smearOf(film.strength, width, height, out);
+  const overBlued = isOverBlued(smear);
+  const strength = overBlued ? withoutStreaks(film.strength, width, height, smear.across_rad) : film.strength;
+  const contact = contactOf(film, strength, overBlued, out, width, height);
+  const { label, burnished } = contact;
+
+  const area = new Float64Array(contact.count + 1);
+  const sumX = new Float64Array(contact.count + 1);
+  const sumY = new Float64Array(contact.count + 1);
+  const bright = new Float64Array(contact.count + 1);
+  const zones = input.zones ?? 0;
+  const zoneNet = new Float64Array(Math.max(1, zones));
+  const zoneHeld = new Float64Array(Math.max(1, zones));
+  const zoneOf = Int32Array.from({ length: width }, (_, i) => Math.floor((i * Math.max(1, zones)) / width));
+  let net = 0;
+  let held = 0;
+  let glare = 0;
+  for (let j = 0; j < height; j++)
+    for (let i = 0, o = j * width; i < width; i++, o++) {
+      if (masked[o]) continue;
+      if (unread[o]) {
+        glare++;
+        continue;
+      }
+      net++;
+      zoneNet[zoneOf[i]!]!++;
+      const l = label[o]!;
+      if (l === 0) continue;
+      held++;
+      zoneHeld[zoneOf[i]!]!++;
+      area[l]!++;
+      sumX[l]! += i;
+      sumY[l]! += j;
+      bright[l]! += burnished[o]!;
+    }
+  const spots: Spot[] = [];
+  let largest = 0;
+  for (let l = 1; l <= contact.count; l++) {
+    const many = area[l]!;
+    largest = Math.max(largest, many);
+    if (many < leastSpot_mm2 * mm2) continue;
+    spots.push({
+      x_mm: (sumX[l]! / many + 0.5) / rasterPxPerMm,
+      y_mm: (sumY[l]! / many + 0.5) / rasterPxPerMm,
+      area_mm2: many / mm2,
+      burnished: bright[l]! / many,
+    });
+  }
+  const cells = squaresOf(label, spots, masked, unread, width, height, cell_mm);
+  const bearing_pct = net > 0 ? (100 * held) / net : 0;
+  const largest_share = held > 0 ? largest / held : 0;
+  const clipped_pct = net + glare > 0 ? (100 * glare) / (net + glare) : 0;
+  const cut_off_pct = 100 * cutOff(input);
+  const trust = {
+    px_per_mm: rect.px_per_mm,
+    blur_mm: film.blur_mm,
+    glare_pct: Math.max(0, clipped_pct - cut_off_pct),
+    separation: 1 / Math.max(1e-6, film.noise),
+  };
+  const areas = Float32Array.from(spots, (spot) => spot.area_mm2);
+  return {
+    cells,
+    spots,
+    density_per_25mm: net > 0 ? (spots.length * square_mm2) / (net / mm2) : 0,
+    bearing_pct,
+    net_area_mm2: net / mm2,
+    evenness: evennessOf(cells, label, out, width, height),
+    area_percentiles_mm2: spots.length ? [0.1, 0.25, 0.5, 0.75, 0.9].map((q) => quantile(areas, q)) : [],
+    largest_share,
+    ...(zones > 0
+      ? {
+          zone_shares: Array.from({ length: zones }, (_, z) =>
+            zoneNet[z]! > 0 ? zoneHeld[z]! / zoneNet[z]! : undefined,
+          ),
+        }
+      : {}),
+    trust: { ...trust, confidence: confidenceOf(trust) },
+    warnings: printWarnings({
+      trust,
+      overBlued,
+      bearing_pct,
+      largest_share,
+      worst_glare_pct: Math.max(0, ...cells.map((cell) => cell.unreadable_pct)),
+      cut_off_pct,
+    }),
+    contact: {
+      width,
+      height,
+      px_per_mm: rasterPxPerMm,
+      is: contactMap(label, burnished, masked, unread),
+    },
+  };
+}
+
+const contactMap = (
+  label: Int32Array,
+  burnished: Uint8Array,
+  masked: Uint8Array,
+  unread: Uint8Array,
+): Uint8Array =>
+  masked.map((excludedHere, o) => {
+    if (excludedHere) return 3;
+    if (unread[o]) return 4;
+    return label[o] === 0 ? 0 : burnished[o] ? 2 : 1;
+  });
+
+/** Share of the surface, seen from its corners, that the photo does not show: corners may lie a little outside. */
+function cutOff({ corners, picture }: PrintInput): number {
+  const { width_px, height_px } = picture;
+  const far = corners.map(({ x, y }) => Math.max(0, -x, -y, x - (width_px - 1), y - (height_px - 1)));
+  const side = Math.max(1, Math.min(width_px, height_px));
+  return Math.max(...far) > 2 ? Math.max(...far) / side : 0;
+}

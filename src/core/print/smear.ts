@@ -1,0 +1,82 @@
+import { rasterPxPerMm } from './rectified.ts';
+
+/** Blue dragged along the rub: what an over-blued print shows between its spots. */
+export interface Smear {
+  /** How far gradients of faint film keep to one direction, 0 to 1. */
+  readonly alike: number;
+  /** Share of what is not film that is faintly blue. */
+  readonly faint: number;
+  /** Direction across the streaks, radians from the length of the surface. */
+  readonly across_rad: number;
+}
+
+/** Over-blued where both are above these; sound prints reach 0.28 and a third, but never both. */
+const overBlued = { alike: 0.35, faint: 0.25 };
+/** Streaks narrower than this are taken out. */
+const streak_mm = 0.3;
+
+export const isOverBlued = ({ alike, faint }: Smear): boolean =>
+  alike > overBlued.alike && faint > overBlued.faint;
+
+/** Structure tensor of faint film: streaks have their gradients across them. */
+export function smearOf(strength: Float32Array, width: number, height: number, out: Uint8Array): Smear {
+  let xx = 0;
+  let yy = 0;
+  let xy = 0;
+  let faint = 0;
+  let notFilm = 0;
+  for (let j = 2; j < height - 2; j += 2)
+    for (let i = 2; i < width - 2; i++) {
+      const o = j * width + i;
+      if (out[o]) continue;
+      const here = strength[o]!;
+      if (here < 0.7) notFilm++;
+      if (here > 0.12 && here < 0.5) faint++;
+      if (here < 0.05 || here > 0.6) continue;
+      const gx = strength[o + 1]! - strength[o - 1]!;
+      const gy = strength[o + width]! - strength[o - width]!;
+      // Edges of spots are steeper than streaks and run every way.
+      if (gx * gx + gy * gy > 0.09) continue;
+      xx += gx * gx;
+      yy += gy * gy;
+      xy += gx * gy;
+    }
+  return {
+    alike: xx + yy > 0 ? Math.hypot(xx - yy, 2 * xy) / (xx + yy) : 0,
+    faint: faint / Math.max(1, notFilm),
+    across_rad: 0.5 * Math.atan2(2 * xy, xx - yy),
+  };
+}
+
+/** Grey opening by a line across the streaks: what is thinner than the line in that direction goes, the rest stays as it was. */
+export function withoutStreaks(
+  strength: Float32Array,
+  width: number,
+  height: number,
+  across_rad: number,
+): Float32Array {
+  const reach = Math.max(1, Math.round((streak_mm * rasterPxPerMm) / 2));
+  const steps = Array.from({ length: 2 * reach + 1 }, (_, k) => ({
+    dx: Math.round((k - reach) * Math.cos(across_rad)),
+    dy: Math.round((k - reach) * Math.sin(across_rad)),
+  }));
+  const along = (source: Float32Array, better: (a: number, b: number) => boolean): Float32Array => {
+    const result = new Float32Array(source.length);
+    for (let j = 0; j < height; j++)
+      for (let i = 0; i < width; i++) {
+        let best = source[j * width + i]!;
+        for (const { dx, dy } of steps) {
+          const x = i + dx < 0 ? 0 : i + dx >= width ? width - 1 : i + dx;
+          const y = j + dy < 0 ? 0 : j + dy >= height ? height - 1 : j + dy;
+          const one = source[y * width + x]!;
+          if (better(one, best)) best = one;
+        }
+        result[j * width + i] = best;
+      }
+    return result;
+  };
+  return along(
+    along(strength, (a, b) => a < b),
+    (a, b) => a > b,
+  );
+}

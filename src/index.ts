@@ -1,8 +1,10 @@
 /** The library's door: every public name, and where it lives. */
 
+export { decodePhoto } from './adapters/photo/decode.ts';
 export { solveWithHighs } from './adapters/solver/highs.ts';
 export { type JobFile, jobFile, jobFileText } from './contract/job-file.ts';
 export { type NewJob, newJob } from './contract/new-job.ts';
+export { type PrintAsk, printAsk } from './contract/print.ts';
 export { BadInput, type Issue, parsedJson } from './contract/refusal.ts';
 export { restInput } from './contract/rest.ts';
 export { steerInput, writtenSteerInput } from './contract/steer.ts';
@@ -22,10 +24,15 @@ export type { Sweep } from './core/observe/sweep.ts';
 export type { SteerAnswer } from './core/plan/answer.ts';
 export type { BindingLimit, NoAnswer } from './core/plan/problem.ts';
 export type { LinearProgram, Solution, Solve } from './core/plan/program.ts';
+export type { Exclusion } from './core/print/exclusion.ts';
+export type { Corners, Picture, SurfaceSize } from './core/print/picture.ts';
 export { readDeviation } from './core/quantity/deviation.ts';
 export { readLength } from './core/quantity/length.ts';
 export { sayDeviation } from './core/quantity/say.ts';
 export { readSlope, saySlope } from './core/quantity/slope.ts';
 export type { RestAnswer, RestInput } from './core/rest/rest.ts';
+export type { DecodedPhoto, DecodePhoto } from './shop/print/photo.ts';
+export type { PhotoReading } from './shop/print/photo-reading.ts';
+export { readPhoto } from './shop/print/read-photo.ts';
 export { rest } from './shop/rest.ts';
 export { steer } from './shop/steer.ts';

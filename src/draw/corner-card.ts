@@ -12,10 +12,10 @@ const small_mm = 3.2;
 
 const words = [
   'How to use it',
-  '1  Print at 100 %, not fitted to the page. Hold a rule against the line: it is 100 mm long, or the print is not to scale.',
-  '2  Cut along the thin line and glue it flat onto card. It must not curl.',
-  '3  Lay it beside the printed surface, face up and in its plane, on packing of the same height where the surface stands proud.',
-  '4  Photograph both in one picture, from above, in soft light, with the four squares and the four corners in view.',
+  '1 Print at 100 %, not fitted to the page. Hold a rule against the line: it is 100 mm long, or the print is not to scale.',
+  '2 Cut along the thin line and glue it flat onto card. It must not curl.',
+  '3 Lay it beside the printed surface, face up and in its plane, on packing of the same height where the surface stands proud.',
+  '4 Photograph both in one picture, from above, in soft light, with the four squares and the four corners in view.',
 ];
 
 /** Words are broken where the card ends; a letter of this face is about half as wide as high. */
@@ -23,7 +23,7 @@ function lines(text: string, most: number): string[] {
   const broken: string[] = [''];
   for (const word of text.split(' ')) {
     const last = broken.at(-1)!;
-    if (last !== '' && `${last} ${word}`.length > most) broken.push(`   ${word}`);
+    if (last !== '' && `${last} ${word}`.length > most) broken.push(word);
     else broken[broken.length - 1] = last === '' ? word : `${last} ${word}`;
   }
   return broken;

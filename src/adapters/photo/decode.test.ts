@@ -1,9 +1,8 @@
 import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { BadInput } from '../../contract/refusal.ts';
-import { sharpDecoder } from './decode.ts';
+import { decodePhoto } from './decode.ts';
 
-const { decode, head } = sharpDecoder;
 const width = 96;
 const height = 72;
 
@@ -21,7 +20,7 @@ const made = (): Sharp => sharp(flag(), { raw: { width, height, channels: 3 } })
 const jpeg = (): Promise<Buffer> => made().jpeg({ quality: 95, chromaSubsampling: '4:4:4' }).toBuffer();
 
 async function colour(bytes: Uint8Array, x: number, y: number): Promise<number[]> {
-  const { picture } = await decode(bytes);
+  const { picture } = await decodePhoto(bytes);
   return [...picture.rgb.subarray(3 * (y * picture.width_px + x), 3 * (y * picture.width_px + x) + 3)];
 }
 
@@ -31,7 +30,7 @@ function near(seen: readonly number[], wanted: readonly number[], within: number
 
 async function refusal(bytes: Uint8Array): Promise<string> {
   try {
-    await decode(bytes);
+    await decodePhoto(bytes);
   } catch (failure) {
     expect(failure).toBeInstanceOf(BadInput);
     const [issue] = (failure as BadInput).issues;
@@ -81,11 +80,10 @@ describe('a photo decoded', () => {
       heif: await made().avif({ quality: 95, chromaSubsampling: '4:4:4' }).toBuffer(),
     };
     for (const [format, bytes] of Object.entries(files)) {
-      const { picture, ...known } = await decode(bytes);
+      const { picture, ...known } = await decodePhoto(bytes);
       expect(known).toEqual({ format, width_px: width, height_px: height, damaged: false });
       expect(picture.rgb.length).toBe(3 * width * height);
       near(await colour(bytes, 80, 60), [20, 40, 190], 12);
-      expect(await head(bytes)).toEqual({ format, width_px: width, height_px: height });
     }
   });
 
@@ -101,9 +99,9 @@ describe('a photo decoded', () => {
     [8, 72, 96, [10, 85]],
   ])('EXIF orientation %i is turned', async (orientation, wide, high, [x, y]) => {
     const bytes = await made().withMetadata({ orientation }).jpeg({ quality: 95 }).toBuffer();
-    const { picture } = await decode(bytes);
+    const { picture, ...known } = await decodePhoto(bytes);
     expect([picture.width_px, picture.height_px]).toEqual([wide, high]);
-    expect(await head(bytes)).toMatchObject({ width_px: wide, height_px: high });
+    expect([known.width_px, known.height_px]).toEqual([wide, high]);
     near(await colour(bytes, x!, y!), [20, 180, 30], 12);
   });
 
@@ -141,7 +139,7 @@ describe('a photo decoded', () => {
   it('stray bytes that some cameras leave behind are taken, and said', async () => {
     const whole = await jpeg();
     const stray = Buffer.concat([whole.subarray(0, 20), Buffer.alloc(40, 0x11), whole.subarray(20)]);
-    expect(await decode(stray)).toMatchObject({ damaged: true, width_px: width });
+    expect(await decodePhoto(stray)).toMatchObject({ damaged: true, width_px: width });
     near(await colour(stray, 80, 60), [20, 40, 190], 12);
   });
 
@@ -151,7 +149,7 @@ describe('a photo decoded', () => {
       .jpeg()
       .toBuffer();
     expect(bytes.length).toBeGreaterThan(60_000);
-    expect((await decode(bytes)).damaged).toBe(false);
+    expect((await decodePhoto(bytes)).damaged).toBe(false);
   });
 });
 
@@ -165,7 +163,7 @@ describe('what is no photo of a print is refused, with the reason', () => {
       /JPEG/,
     ],
     ['three bytes of JPEG', () => Buffer.from([0xff, 0xd8, 0xff]), /damaged or cut off/],
-    ['more bytes than are taken', () => Buffer.alloc(40_000_001, 0xff), /40000001 bytes; at most/],
+    ['more bytes than are taken', () => Buffer.alloc(40_000_001, 0xff), /more than 40000000 bytes/],
     ['no pixels', () => hollowPng(0, 0), /JPEG|damaged|pixels/],
     ['no width', () => hollowPng(0, 4000), /damaged|pixels/],
     ['a size that is claimed only', () => hollowPng(60_000, 60_000), /60000 × 60000 pixels; at most 60/],

@@ -1,12 +1,6 @@
 import sharp, { type Metadata, type Sharp, type SharpOptions } from 'sharp';
 import { BadInput } from '../../contract/refusal.ts';
-import {
-  type DecodedPhoto,
-  type PhotoDecoder,
-  type PhotoFormat,
-  type PhotoHead,
-  photoLimits,
-} from '../../shop/print/photo.ts';
+import { type DecodePhoto, type PhotoFormat, type PhotoHead, photoLimits } from '../../shop/print/photo.ts';
 import { isAnimatedPng, photoFormat } from './format.ts';
 
 // One picture at a time on one thread, and none kept afterwards: that bounds the memory.
@@ -24,7 +18,7 @@ const refused = (found: string, expected: string): BadInput =>
 function formatOf(bytes: Uint8Array): PhotoFormat {
   if (bytes.length === 0) throw refused('no bytes', wanted);
   if (bytes.length > photoLimits.bytes)
-    throw refused(`${bytes.length} bytes`, `at most ${photoLimits.bytes} bytes`);
+    throw refused(`more than ${photoLimits.bytes} bytes`, `at most ${photoLimits.bytes} bytes`);
   const format = photoFormat(bytes);
   if (format === undefined) throw refused('something that does not begin as a picture does', wanted);
   if (format === 'png' && isAnimatedPng(bytes)) throw animated();
@@ -96,12 +90,8 @@ function isGrey(rgb: Uint8Array): boolean {
   return true;
 }
 
-async function head(bytes: Uint8Array): Promise<PhotoHead> {
-  const format = formatOf(bytes);
-  return headOf(format, await metadata(bytes, format));
-}
-
-async function decode(bytes: Uint8Array): Promise<DecodedPhoto> {
+/** A photo decoded by sharp, with the limits of `photoLimits`. @throws BadInput  naming `photo` */
+export const decodePhoto: DecodePhoto = async (bytes) => {
   const format = formatOf(bytes);
   const data = await metadata(bytes, format);
   const known = headOf(format, data);
@@ -128,7 +118,4 @@ async function decode(bytes: Uint8Array): Promise<DecodedPhoto> {
     picture: { width_px: info.width, height_px: info.height, rgb },
     damaged,
   };
-}
-
-/** Photos decoded by sharp, with the limits of `photoLimits`. */
-export const sharpDecoder: PhotoDecoder = { head, decode };
+};

@@ -1,7 +1,6 @@
 import type { Command } from 'commander';
 import { cornerCard, type Paper, papers } from '../../draw/corner-card.ts';
 import { svgText } from '../../draw/shape.ts';
-import { pdfOf } from './card-pdf.ts';
 import { type Doors, exitCodes, Leave } from './doors.ts';
 import type { PhotoDoors } from './photo-doors.ts';
 import type { Register } from './run.ts';
@@ -41,7 +40,8 @@ export const registerCard =
         const kind = /\.(svg|pdf)$/i.exec(out)?.[1]?.toLowerCase();
         if (kind === undefined)
           return refused(doors, `--out: ${JSON.stringify(out)}; expected a file ending in .svg or .pdf`);
-        await photo.writeBytes(out, kind === 'pdf' ? await pdfOf(sheet) : Buffer.from(`${svgText(sheet)}\n`));
+        const inPdf = async () => (await import('./card-pdf.ts')).pdfOf(sheet);
+        await photo.writeBytes(out, kind === 'pdf' ? await inPdf() : Buffer.from(`${svgText(sheet)}\n`));
         doors.say(`The corner card for ${paper} paper is in ${out}. Print it at 100 %.`);
       });
   };

@@ -4,12 +4,16 @@ import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
 import { packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { workshopFile } from '../../adapters/file/workshop.ts';
+import { photoFile } from '../../adapters/photo/photo-file.ts';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
 import { Fault } from '../../shop/store.ts';
+import { registerCard } from './card.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
 import { registerJob } from './job.ts';
+import type { PhotoDoors } from './photo-doors.ts';
+import { registerPrint } from './print.ts';
 import { registerRest } from './rest.ts';
 import { run } from './run.ts';
 import { registerSteer } from './steer.ts';
@@ -21,7 +25,7 @@ async function standardInput(): Promise<string> {
 }
 
 /** Written beside its place first, then moved there: a file is whole or as it was. */
-async function writeWhole(file: string, text: string): Promise<void> {
+async function writeWhole(file: string, text: string | Uint8Array): Promise<void> {
   const beside = `${file}.${randomBytes(4).toString('hex')}.tmp`;
   try {
     await writeFile(beside, text);
@@ -50,11 +54,22 @@ const doors: Doors = {
   now: () => new Date().toISOString(),
 };
 
+// The decoder takes longer to load than most verbs take to answer, so only those that need it wait for it.
+const overlays = () => import('../../adapters/photo/overlay.ts');
+
+const photoDoors: PhotoDoors = {
+  readBytes: photoFile,
+  writeBytes: writeWhole,
+  decode: async (bytes) => (await import('../../adapters/photo/decode.ts')).decodePhoto(bytes),
+  laidOver: async (photo, svg) => (await overlays()).drawnOver(photo, svg),
+  upright: async (photo) => (await overlays()).uprightJpeg(photo),
+};
+
 try {
   process.exitCode = await run(
     process.argv.slice(2),
     doors,
-    [registerSteer, registerRest, registerJob],
+    [registerSteer, registerRest, registerJob, registerPrint(photoDoors), registerCard(photoDoors)],
     packageVersion(),
   );
 } catch (failure) {

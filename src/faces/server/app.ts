@@ -5,9 +5,12 @@ import fastify, { type FastifyInstance } from 'fastify';
 import { parsedJson } from '../../contract/refusal.ts';
 import type { Template } from '../../contract/template.ts';
 import type { Compute } from '../../shop/compute.ts';
+import type { AskPhotos } from '../../shop/print/photo-desk.ts';
+import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import type { Store } from '../../shop/store.ts';
 import { guardLoopback } from './guards.ts';
 import { jobRoutes } from './jobs.ts';
+import { photoRoutes } from './photos.ts';
 import { answerFailures, bodyLimit_bytes, refusalBody } from './refusals.ts';
 import { sumRoutes } from './sums.ts';
 
@@ -16,6 +19,8 @@ export interface ServerParts {
   readonly store: Store;
   readonly templates: readonly Template[];
   readonly compute: Compute;
+  /** Photos of prints and who looks at them; left out, photos are not taken. */
+  readonly photos?: { readonly store: PhotoStore; readonly ask: AskPhotos };
   readonly version: string;
   /** Folder of the built page; left out, there is no page. */
   readonly page?: string;
@@ -61,6 +66,7 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   app.get('/api/health', async () => ({ ok: true, version: parts.version }));
   await app.register(jobRoutes(parts.store, parts.templates, parts.compute));
   await app.register(sumRoutes(parts.compute));
+  if (parts.photos) await app.register(photoRoutes(parts.photos.store, parts.photos.ask));
   if (parts.page !== undefined) await servePage(app, parts.page);
   return app;
 }

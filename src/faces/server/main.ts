@@ -1,13 +1,15 @@
 import { existsSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { demoJob, workshopFile } from '../../adapters/file/workshop.ts';
+import { photoFolder } from '../../adapters/photo/folder.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
 import { importJob } from '../../shop/keep-job.ts';
 import { Fault } from '../../shop/store.ts';
 import { buildApp } from './app.ts';
+import { photosOnThread } from './photo-thread.ts';
 import { computeOnThread } from './thread.ts';
 
 const host = '127.0.0.1';
@@ -44,11 +46,14 @@ async function main(): Promise<void> {
   if (demo && empty) await importJob(store, demo);
 
   const thread = computeOnThread(new URL('./worker/main.js', import.meta.url));
+  const photos = join(dirname(file), 'photos');
+  const photoThread = photosOnThread(new URL('./photo-worker/main.js', import.meta.url), photos);
   const page = join(packageRoot(), 'dist', 'web');
   const app = await buildApp({
     store,
     templates: readTemplates(),
     compute: thread.compute,
+    photos: { store: photoFolder(photos), ask: photoThread.ask },
     version: packageVersion(),
     ...(existsSync(join(page, 'index.html')) ? { page } : {}),
   });
@@ -65,6 +70,7 @@ async function main(): Promise<void> {
     stopping = true;
     await app.close();
     await thread.close();
+    await photoThread.close();
     await store.close();
   };
   process.on('SIGINT', () => void stop());

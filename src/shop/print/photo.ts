@@ -23,7 +23,7 @@ export const photoLimits = {
   least_side_px: 64,
 } as const;
 
-/** What a photo's first bytes tell, without unpacking it. Sides as shown: turned the way EXIF says. */
+/** What is known of a photo. Sides as shown: turned the way EXIF says. */
 export interface PhotoHead {
   readonly format: PhotoFormat;
   readonly width_px: number;
@@ -37,10 +37,7 @@ export interface DecodedPhoto extends PhotoHead {
 }
 
 /**
- * Takes photos apart.
- * Both throw BadInput that names `photo`: not a picture, a kind that is not taken, too large, animated, without colour, cut off.
+ * Takes a photo apart.
+ * @throws BadInput  naming `photo`: not a picture, a kind that is not taken, too large, moving, without colour, cut off
  */
-export interface PhotoDecoder {
-  readonly head: (bytes: Uint8Array) => Promise<PhotoHead>;
-  readonly decode: (bytes: Uint8Array) => Promise<DecodedPhoto>;
-}
+export type DecodePhoto = (bytes: Uint8Array) => Promise<DecodedPhoto>;

@@ -1,0 +1,93 @@
+import type { Command } from 'commander';
+import { maskFile, printAsk } from '../../contract/print.ts';
+import { BadInput, parsedJson } from '../../contract/refusal.ts';
+import { overPhoto, printOverlay } from '../../draw/print-overlay.ts';
+import { svgText } from '../../draw/shape.ts';
+import type { PhotoReading } from '../../shop/print/photo-reading.ts';
+import { readPhoto } from '../../shop/print/read-photo.ts';
+import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
+import type { PhotoDoors } from './photo-doors.ts';
+import { printText } from './print-text.ts';
+import type { Register } from './run.ts';
+
+const example = `
+Examples:
+  waywright print flat.jpg --size 400x80 --corners "210,340 3800,310 3870,1120 190,1160"
+  waywright print flat.jpg --size 400x80 --json         corners found with the card or by the outline
+  waywright print flat.jpg --size 400x80 --mask grooves.json --overlay seen.png
+Corners are pixels of the photo as it is shown, in the order (0,0), (L,0), (L,W), (0,W) of the surface. The corner card: waywright card.
+The mask and the answer are in docs/contract.md.`;
+
+interface Options {
+  readonly size: string;
+  readonly corners?: string;
+  readonly mask?: string;
+  readonly cell?: string;
+  readonly zones?: string;
+  readonly json?: boolean;
+  readonly overlay?: string;
+}
+
+/** What is no number stays text, and is refused by its field. */
+const number = (given: string): number | string =>
+  given.trim() !== '' && Number.isFinite(Number(given)) ? Number(given) : given;
+
+function overlayKind(doors: Doors, file: string): 'svg' | 'png' {
+  const kind = /\.(svg|png)$/i.exec(file)?.[1]?.toLowerCase();
+  if (kind === 'svg' || kind === 'png') return kind;
+  doors.complain(`--overlay: ${JSON.stringify(file)}; expected a file ending in .svg or .png`);
+  throw new Leave(exitCodes.badInput);
+}
+
+async function writeOverlay(
+  photo: PhotoDoors,
+  file: string,
+  kind: 'svg' | 'png',
+  bytes: Uint8Array,
+  reading: PhotoReading,
+): Promise<void> {
+  const drawing = printOverlay(reading);
+  if (kind === 'png') return photo.writeBytes(file, await photo.laidOver(bytes, svgText(drawing)));
+  const base64 = Buffer.from(await photo.upright(bytes)).toString('base64');
+  return photo.writeBytes(file, Buffer.from(`${svgText(overPhoto(drawing, { base64 }))}\n`));
+}
+
+/** `waywright print PHOTO --size LxW [--corners …] [--mask FILE] [--cell 25|25.4] [--zones N] [--json] [--overlay FILE]`. */
+export const registerPrint =
+  (photo: PhotoDoors): Register =>
+  (program: Command, doors: Doors) => {
+    program
+      .command('print')
+      .description('where a blued print bears, read from a photo')
+      .argument('<photo>', 'JPEG, PNG, WebP or TIFF')
+      .requiredOption('--size <LxW>', 'length and width of the surface in mm, as 400x80')
+      .option('--corners <places>', '"x,y x,y x,y x,y" in pixels; looked for when left out')
+      .option('--mask <file>', 'JSON {exclusions}: grooves and holes, in mm')
+      .option('--cell <mm>', 'side of the squares: 25, or 25.4 for an inch')
+      .option('--zones <n>', 'bearing share of so many zones along the length')
+      .option('--json', 'one JSON document on standard output, and nothing else')
+      .option('--overlay <file>', 'the photo with squares, counts and spots drawn on it, .svg or .png')
+      .addHelpText('after', example)
+      .action(async (file: string, options: Options) => {
+        const { corners, size, cell, zones, mask, overlay } = options;
+        const kind = overlay === undefined ? undefined : overlayKind(doors, overlay);
+        const exclusions =
+          mask === undefined ? undefined : await withFile(doors, mask, (text) => maskFile(parsedJson(text)));
+        try {
+          const asked = printAsk({
+            size,
+            ...(corners === undefined ? {} : { corners }),
+            ...(exclusions === undefined ? {} : { exclusions }),
+            ...(cell === undefined ? {} : { cell_mm: number(cell) }),
+            ...(zones === undefined ? {} : { zones: number(zones) }),
+          });
+          const bytes = await photo.readBytes(file);
+          const reading = await readPhoto(bytes, asked, photo.decode);
+          if (overlay !== undefined && kind) await writeOverlay(photo, overlay, kind, bytes, reading);
+          doors.say(options.json ? JSON.stringify(reading, null, 1) : printText(reading));
+        } catch (failure) {
+          if (failure instanceof BadInput) refuse(doors, file, failure);
+          throw failure;
+        }
+      });
+  };

@@ -1,0 +1,106 @@
+import { Worker } from 'node:worker_threads';
+import { BadInput, type Issue } from '../../contract/refusal.ts';
+import { type AskPhotos, Unanswered } from '../../shop/print/photo-desk.ts';
+import { Fault } from '../../shop/store.ts';
+
+/** What went wrong on the thread, as data. */
+export interface Failure {
+  readonly message: string;
+  readonly issues?: readonly Issue[];
+  readonly fault?: Fault['code'];
+}
+
+interface Question {
+  readonly kind: string;
+  readonly ask: unknown;
+  readonly done: (answer: never) => void;
+  readonly failed: (why: Error) => void;
+}
+
+const limits = {
+  /** Photos that wait while one is looked at; a phone and a tablet send a few. */
+  waiting: 8,
+  /** A photo at the limits takes some seconds; longer is a trap or a mistake of ours. */
+  most_ms: 60_000,
+};
+
+function asError({ message, issues, fault }: Failure): Error {
+  if (issues) return new BadInput(issues);
+  return fault ? new Fault(fault, message) : new Error(message);
+}
+
+/**
+ * Photos looked at on a thread of their own, one at a time, so that neither a request nor steering is held up. A photo that
+ * takes too long is given up together with the thread; the next one gets another.
+ *
+ * @param folder  where photos are kept, told to the thread as its workerData
+ */
+export function photosOnThread(
+  script: URL,
+  folder: string,
+  { waiting: mostWaiting, most_ms } = limits,
+): { readonly ask: AskPhotos; readonly close: () => Promise<void> } {
+  const waiting: Question[] = [];
+  let worker: Worker | undefined;
+  let now: Question | undefined;
+  let clock: NodeJS.Timeout | undefined;
+
+  function settle(act: (question: Question) => void): void {
+    clearTimeout(clock);
+    const question = now;
+    now = undefined;
+    if (question) act(question);
+    next();
+  }
+
+  function start(): Worker {
+    const thread = new Worker(script, { workerData: folder });
+    thread.on('message', ({ answer, failure }: { answer: never; failure?: Failure }) =>
+      settle((question) => (failure ? question.failed(asError(failure)) : question.done(answer))),
+    );
+    let why = new Error('the photo thread ended');
+    thread.on('error', (failure) => {
+      why = failure as Error;
+    });
+    thread.on('exit', () => {
+      if (worker !== thread) return;
+      worker = undefined;
+      settle((question) => question.failed(why));
+    });
+    thread.unref();
+    return thread;
+  }
+
+  function giveUp(): void {
+    const slow = worker;
+    worker = undefined;
+    void slow?.terminate();
+    const text = `the photo was given up after ${Math.round(most_ms / 1000)} s; send a smaller one, or a smaller part of the surface`;
+    settle((question) => question.failed(new Unanswered('too slow', text)));
+  }
+
+  function next(): void {
+    if (now || waiting.length === 0) return;
+    now = waiting.shift()!;
+    clock = setTimeout(giveUp, most_ms);
+    clock.unref();
+    worker ??= start();
+    worker.postMessage({ kind: now.kind, ask: now.ask });
+  }
+
+  return {
+    ask: (kind, ask) =>
+      new Promise((done, failed) => {
+        if (waiting.length >= mostWaiting)
+          return failed(
+            new Unanswered('many photos', `${waiting.length} photos are waiting already; send it again soon`),
+          );
+        waiting.push({ kind, ask, done: done as (answer: never) => void, failed });
+        next();
+      }),
+    close: async () => {
+      clearTimeout(clock);
+      await worker?.terminate();
+    },
+  };
+}

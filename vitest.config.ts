@@ -7,7 +7,12 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
-          include: ['src/**/*.test.ts', 'checks/**/*.check.ts', 'tests/structure/**/*.test.ts'],
+          include: [
+            'src/**/*.test.ts',
+            'checks/**/*.check.ts',
+            'tests/structure/**/*.test.ts',
+            'tests/printed/**/*.test.ts',
+          ],
           environment: 'node',
           testTimeout: 60_000,
         },

@@ -186,7 +186,7 @@ export const presets = {
     surface: {
       ...surface,
       scraping: { length_mm: 5.5, breadth_mm: 2.4, coverage: 1, contrast: 0.1 },
-      contact: { ...surface.contact, share: 0.42, clustering: 0.15 },
+      contact: { ...surface.contact, share: 0.42, clustering: 0.15, rubbed: 0.04 },
       pigment: { strength: 1.3, variation: 0.3, edge: 1.2, haze: 0.05, smear: 0.36, rub_rad: 0.12 },
     },
     scene: {

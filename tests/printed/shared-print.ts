@@ -13,8 +13,8 @@ interface SharedFile {
     readonly image: string;
     readonly length_mm: number;
     readonly width_mm: number;
-    readonly corners_px: readonly (readonly [number, number])[];
-    readonly exclusions: readonly Exclusion[];
+    readonly corners_px: readonly Pair[];
+    readonly exclusions: readonly WrittenExclusion[];
   };
   readonly truth: {
     readonly net_area_mm2: number;
@@ -32,13 +32,20 @@ interface SharedFile {
   };
 }
 
+/** As in the files: points are pairs. */
+type WrittenExclusion =
+  | { readonly type: 'circle'; readonly x: number; readonly y: number; readonly r: number }
+  | { readonly type: 'polyline'; readonly width: number; readonly points: readonly Pair[] }
+  | { readonly type: 'polygon'; readonly points: readonly Pair[] };
+type Pair = readonly [number, number];
+
 export interface SharedPrint extends PrintedPicture {
   readonly name: string;
   readonly difficulty: Difficulty;
 }
 
 /** Where the tuning pictures lie: WAYWRIGHT_PRINTS, or ../shared/prints beside the repository; undefined where there are none. */
-function sharedFolder(): string | undefined {
+export function sharedFolder(): string | undefined {
   const folder = process.env.WAYWRIGHT_PRINTS ?? '../shared/prints';
   return existsSync(folder) ? folder : undefined;
 }
@@ -71,7 +78,7 @@ export async function sharedPrint(name: string): Promise<SharedPrint> {
     picture: await pictureIn(join(folder, input.image)),
     corners,
     size: { length_mm: input.length_mm, width_mm: input.width_mm },
-    exclusions: input.exclusions,
+    exclusions: input.exclusions.map(exclusionOf),
     truth: {
       spots: truth.spots.map(({ x, y, area }) => ({ x_mm: x, y_mm: y, area_mm2: area })),
       cells: truth.cells.map(({ col, row, count, bearing_pct, net_mm2, partial }) => ({
@@ -87,4 +94,9 @@ export async function sharedPrint(name: string): Promise<SharedPrint> {
     },
     clipped_pct: truth.glare_pct,
   };
+}
+
+function exclusionOf(written: WrittenExclusion): Exclusion {
+  if (written.type === 'circle') return written;
+  return { ...written, points: written.points.map(([x, y]) => ({ x, y })) };
 }

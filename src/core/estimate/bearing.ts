@@ -66,18 +66,32 @@ export function takePrint(
 ): void {
   const printed = shares.flatMap((share, z) => (share === undefined ? [] : [{ share, z }]));
   const within = ({ share }: { share: number }) => share > telling.low && share < telling.high;
-  // What says a number first: the bounds are then taken about a better middle.
-  for (const { share, z } of [...printed.filter(within), ...printed.filter((one) => !within(one))]) {
+  const said = ({ share, z }: { share: number; z: number }) => {
     const s = rough[z]!;
-    const bound = Math.min(telling.high, Math.max(telling.low, share));
-    const deviate = normalQuantile(bound);
-    const value = model.film_um - s * deviate;
-    const noise = (gapSdShare * s) ** 2 + ((shareSd * s) / normalDensity(deviate)) ** 2;
+    const deviate = normalQuantile(Math.min(telling.high, Math.max(telling.low, share)));
     const row = seatedGapRow(model, settled, z);
     row[model.layout.offset] = 1;
-    if (within({ share })) addReading(evidence, 'print', row, takeReading(state, row, value, noise));
-    else takeBound(state, row, value, noise, share <= telling.low, evidence);
-  }
+    return {
+      row,
+      value: model.film_um - s * deviate,
+      noise: (gapSdShare * s) ** 2 + ((shareSd * s) / normalDensity(deviate)) ** 2,
+      least: share <= telling.low,
+    };
+  };
+  // What says a number first: the bounds are then taken about a better middle.
+  for (const { row, value, noise } of printed.filter(within).map(said))
+    addReading(evidence, 'print', row, takeReading(state, row, value, noise));
+  // Bounds do not commute: the one that is furthest astray first, wherever on the pad it stands.
+  const bounds = printed
+    .filter((one) => !within(one))
+    .map((one) => {
+      const bound = said(one);
+      const off = bound.value - product(bound.row, state.mean);
+      const sd = Math.sqrt(varianceOf(state, bound.row) + bound.noise);
+      return { ...bound, astray: (bound.least ? off : -off) / sd };
+    })
+    .sort((a, b) => b.astray - a.astray);
+  for (const { row, value, noise, least } of bounds) takeBound(state, row, value, noise, least, evidence);
 }
 
 /**

@@ -19,7 +19,7 @@ export const cellSides_mm = [25, 25.4] as const;
 const least_mm = 5;
 const most_mm = 3000;
 /** A photo shows no more of a surface than this at a pitch that tells spots apart. */
-const most_mm2 = 400_000;
+const most_mm2 = 250_000;
 
 const cornersExpected =
   'four corners as "x,y x,y x,y x,y" in pixels, in the order (0,0), (L,0), (L,W), (0,W)';

@@ -1,5 +1,6 @@
 import { applied, pxPerMm, surfaceToPhoto } from '../core/print/homography.ts';
 import type { Corners, PlaceMm, SurfaceSize } from '../core/print/picture.ts';
+import { isReadable } from '../core/print/readable-square.ts';
 import type { PrintReading } from '../core/print/reading.ts';
 import { type Shape, shape } from './shape.ts';
 
@@ -15,8 +16,6 @@ export interface Overlaid extends Pick<PrintReading, 'cells' | 'spots'> {
 const line = '#ffd400';
 const spotLine = '#ff3b1f';
 const dark = '#111111';
-/** A square with more glare than this shows no number. */
-const readable_pct = 5;
 
 /** Squares, their counts and every spot, as they lie in the photo: a drawing as large as the photo, see-through elsewhere. */
 export function printOverlay(reading: Overlaid): Shape {
@@ -58,8 +57,7 @@ export function printOverlay(reading: Overlaid): Shape {
       const middle = (k: number, whole: number) => (k * cell_mm + Math.min(whole, (k + 1) * cell_mm)) / 2;
       const at = { x: middle(cell.col, length_mm), y: middle(cell.row, width_mm) };
       const { x, y } = from(at);
-      const text =
-        cell.unreadable_pct > readable_pct ? '–' : cell.partial ? `(${cell.count})` : String(cell.count);
+      const text = !isReadable(cell) ? '–' : cell.partial ? `(${cell.count})` : String(cell.count);
       return shape(
         'text',
         {

@@ -1,11 +1,10 @@
+import { isReadable } from '../../core/print/readable-square.ts';
 import type { Cell } from '../../core/print/reading.ts';
 import { counted } from '../../shop/phrase.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
 import { table } from './table.ts';
 
 const inch_mm = 25.4;
-/** A square with more glare than this shows no number. */
-const readable_pct = 5;
 /** Below this the photo is taken again. */
 const enoughTrust = 0.5;
 
@@ -23,7 +22,7 @@ function grid(cells: readonly Cell[], cell_mm: number, said: (cell: Cell) => str
     ...Array.from({ length: cols }, (_, col) => {
       const cell = cells.find((each) => each.col === col && each.row === row);
       if (!cell) return '';
-      if (cell.unreadable_pct > readable_pct) return '\u2013';
+      if (!isReadable(cell)) return '\u2013';
       return cell.partial ? `(${said(cell)})` : said(cell);
     }),
   ]);

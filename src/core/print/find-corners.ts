@@ -85,9 +85,12 @@ interface Refined {
 function refined(picture: Picture, rough: Quad, by: number): Refined | NotFound {
   let quad = rough.map((p) => grown(p, by));
   let sides: FoundSide[] = [];
+  // What is small in the photo: a few of these must hold a bevel.
+  const unit = Math.max(2, by);
   let inward = 4;
-  for (const reach of [8, 8, 8, 8, 8, 6, 5, 5].map((one) => one * by)) {
-    if (inward < 0 && reach === 8 * by) continue;
+  const reaches = [8, 8, 8, 8, 8, 6, 5, 5, 5].map((one) => one * unit);
+  for (const [round, reach] of reaches.entries()) {
+    if (inward < 0 && reach === 8 * unit) continue;
     const found = quad.map((p, i) => foundSide(picture, p, quad[(i + 1) % 4]!, reach));
     if (found.some((one) => one === undefined))
       return {
@@ -95,16 +98,21 @@ function refined(picture: Picture, rough: Quad, by: number): Refined | NotFound 
       };
     sides = found as FoundSide[];
     // Smoother inside than outside: that is the edge of the part the surface is on; the surface begins farther in.
-    const passed = sides.map(({ rougher }) => rougher < 0.1 && inward > 0 && reach === 8 * by);
+    const passed = sides.map(({ rougher }) => rougher < 0.1 && inward > 0 && reach === 8 * unit);
     inward = passed.some(Boolean) ? inward - 1 : -1;
-    const lines = sides.map(({ line }, i) => (passed[i] ? { ...line, far: line.far - reach } : line));
+    const last = round === reaches.length - 1;
+    const lines = sides.map(({ line, likely }, i) => {
+      if (passed[i]) return { ...line, far: line.far - reach };
+      // Once it is known which of a bevel's edges it is, the likeliest line is the steadier.
+      return last ? likely : line;
+    });
     const next = lines.map((line, i) => crossing(lines[(i + 3) % 4]!, line));
     if (next.some((one) => one === undefined)) return { why: 'its sides do not meet; drag the corners' };
     quad = next as PlacePx[];
   }
   if (sides.some(({ rougher }) => rougher < 0.25))
     return { why: 'what stands out is smoother than what lies beside it: not a print; drag the corners' };
-  const doubts = sides.map((side) => lineDoubt(side, by));
+  const doubts = sides.map((side) => lineDoubt(side, unit));
   const weakest = Math.min(...sides.map(({ contrast }) => contrast));
   if (weakest < 0.2)
     return { why: 'one side of the surface hardly stands out from what lies beside it; drag the corners' };
@@ -118,11 +126,11 @@ function refined(picture: Picture, rough: Quad, by: number): Refined | NotFound 
  * Two sd of a line's place at its end, px: from the scatter of its pieces, the end of a fitted line being known half as well as
  * its middle; and from how steep the step in roughness is, which a weak one blurs over a bevel (calibrated on rendered prints).
  */
-function lineDoubt({ scatter_px, rougher }: FoundSide, by: number): number {
+function lineDoubt({ scatter_px, rougher }: FoundSide, unit: number): number {
   const sorted = scatter_px.map(Math.abs).sort((a, b) => a - b);
   const n = sorted.length;
   const sd = n === 0 ? 10 : 1.4826 * ((sorted[(n - 1) >> 1]! + sorted[n >> 1]!) / 2);
-  return Math.hypot((2 * 2 * sd) / Math.sqrt(Math.max(1, n)), (1.1 * by) / rougher);
+  return Math.hypot((2 * 2 * sd) / Math.sqrt(Math.max(1, n)), (1.1 * unit) / rougher);
 }
 
 /** One of each: of those that lie on one another the one with the least doubt. */

@@ -76,7 +76,8 @@ export function foundSide(
   const { place } = strip;
   // Row k begins half a row before its samples.
   const at = (share: number, row: number) => place(from + share * (to - from), row - 0.5 - reach);
-  const likely = lineThrough(at(0, best.first), at(1, best.last));
+  // A row half on the surface runs nearly as rough as one wholly on it: the edge lies in its middle, not at its end.
+  const likely = lineThrough(at(0, best.first - 0.2), at(1, best.last - 0.2));
   const places: PlacePx[] = [];
   for (let piece = 0; piece < pieces; piece++) {
     const share = (piece + 0.5) / pieces;

@@ -91,7 +91,7 @@ function sharpened(
     if (out === undefined || back === undefined) return undefined;
     if (Math.min(out.contrast, back.contrast) < 0.2 || Math.min(out.rougher, back.rougher) < 0.2)
       return undefined;
-    const [ahead, behind] = round === 0 ? [out.likely, back.likely] : [out.line, back.line];
+    const [ahead, behind] = round === 1 ? [out.line, back.line] : [out.likely, back.likely];
     const corner = crossing(ahead, behind);
     if (corner === undefined) return undefined;
     at = corner;

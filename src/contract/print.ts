@@ -36,11 +36,11 @@ export const cornersSchema = z
   });
 
 const side = z.number().min(least_mm).max(most_mm);
-export const surfaceSchema = z
-  .strictObject({ length_mm: side, width_mm: side })
-  .refine(({ length_mm, width_mm }) => length_mm * width_mm <= most_mm2, {
-    error: `at most ${most_mm2} mm² in one photo; take a longer surface in parts`,
-  });
+/** As it is kept; how much one photo may show is asked only of what is to be read. */
+export const surfaceSchema = z.strictObject({ length_mm: side, width_mm: side });
+const askedSurface = surfaceSchema.refine(({ length_mm, width_mm }) => length_mm * width_mm <= most_mm2, {
+  error: `at most ${most_mm2} mm² in one photo; take a longer surface in parts`,
+});
 
 const mm = z
   .number()
@@ -77,7 +77,7 @@ const maskSchema = z.strictObject({ exclusions: writtenExclusions });
 
 const askSchema = z.strictObject({
   corners: cornersSchema.optional(),
-  size: surfaceSchema,
+  size: askedSurface,
   exclusions: writtenExclusions.optional(),
   cell_mm: z.literal([...cellSides_mm]).optional(),
   zones: z.int().min(1).max(60).optional(),

@@ -1,6 +1,5 @@
-import { type Coarse, weightedMeans } from './coarse.ts';
+import { type Coarse, smoothMeans } from './coarse.ts';
 import { quantile } from './quantile.ts';
-import { widelySmoothed } from './smooth.ts';
 
 /** Bare surface at each coarse element, and its scatter. */
 export interface BareLevel {
@@ -24,11 +23,10 @@ const within = 2.5;
  * @param step_mm  side of a coarse element
  */
 export function bareLevel(values: Float32Array, out: Uint8Array, coarse: Coarse, step_mm: number): BareLevel {
-  const { width, height } = coarse;
   let level = betweenTiles(tiles(values, out, coarse, tile_mm / step_mm), coarse);
   let sigma = 0;
   const counts = new Float32Array(values.length);
-  const sums = new Float32Array(values.length);
+  const offs = new Float32Array(values.length);
   for (let round = 0; round < rounds; round++) {
     let square = 0;
     let below = 0;
@@ -43,15 +41,9 @@ export function bareLevel(values: Float32Array, out: Uint8Array, coarse: Coarse,
       const off = values[k]! - level[k]!;
       const bare = !out[k] && Math.abs(off) < within * sigma;
       counts[k] = bare ? 1 : 0;
-      sums[k] = bare ? off : 0;
+      offs[k] = off;
     }
-    const sd = smooth_mm / step_mm;
-    const change = weightedMeans(
-      widelySmoothed(sums, width, height, sd),
-      widelySmoothed(counts, width, height, sd),
-      0,
-      1e-3,
-    );
+    const change = smoothMeans(offs, counts, coarse, smooth_mm / step_mm, 0, 1e-3);
     level = level.map((one, k) => one + change[k]!);
   }
   return { level, sigma };
@@ -74,7 +66,7 @@ function tiles(values: Float32Array, out: Uint8Array, { width, height }: Coarse,
       for (let j = Math.floor((J * height) / down); j < Math.floor(((J + 1) * height) / down); j++)
         for (let i = Math.floor((I * width) / across); i < Math.floor(((I + 1) * width) / across); i++)
           if (!out[j * width + i]) seen.push(values[j * width + i]!);
-      low[J * across + I] = seen.length > 8 ? quantile(Float32Array.from(seen), bareQuantile) : Number.NaN;
+      low[J * across + I] = seen.length > 8 ? quantile(seen, bareQuantile) : Number.NaN;
     }
   const middle = low.map((_, k) => {
     const J = Math.floor(k / across);
@@ -85,7 +77,7 @@ function tiles(values: Float32Array, out: Uint8Array, { width, height }: Coarse,
         const one = low[b * across + a]!;
         if (!Number.isNaN(one)) near.push(one);
       }
-    return near.length ? quantile(Float32Array.from(near), 0.5) : 0;
+    return near.length ? quantile(near, 0.5) : 0;
   });
   return { across, down, values: middle };
 }

@@ -1,3 +1,5 @@
+import { widelySmoothed } from './smooth.ts';
+
 /** A raster with one element for a block of `block` × `block` elements of the fine one; those at the far edges may be smaller. */
 export interface Coarse {
   readonly width: number;
@@ -65,12 +67,42 @@ export function refineRow(
   }
 }
 
-/** Smooth values where `counts` says how much each is worth; where nothing near counts, `otherwise`. */
-export function weightedMeans(
-  sums: Float32Array,
+/** Of a coarse raster, blocks this wide are smoothed: what varies over millimetres needs no finer. */
+const smoothBlock = 4;
+
+/**
+ * Smooth means of what counts, put back on the same raster; where nothing near counts, `otherwise`.
+ *
+ * @param counts  how much each element is worth
+ * @param sd      of the smoothing, in elements; well above smoothBlock
+ * @param least   weight below which nothing near counts
+ */
+export function smoothMeans(
+  values: Float32Array,
   counts: Float32Array,
-  otherwise: number,
-  least = 1e-4,
+  coarse: Coarse,
+  sd: number,
+  otherwise: number | Float32Array,
+  least: number,
+  pull = 0,
 ): Float32Array {
-  return sums.map((sum, k) => (counts[k]! > least ? sum / counts[k]! : otherwise));
+  const { width, height } = coarse;
+  const wide = coarseOf(width, height, smoothBlock);
+  const worth = values.map((one, k) => one * counts[k]!);
+  const narrow = sd / smoothBlock;
+  const sums = widelySmoothed(coarsened(worth, width, height, wide), wide.width, wide.height, narrow);
+  const weights = widelySmoothed(coarsened(counts, width, height, wide), wide.width, wide.height, narrow);
+  const sum = new Float32Array(width);
+  const weight = new Float32Array(width);
+  const result = new Float32Array(values.length);
+  for (let j = 0; j < height; j++) {
+    refineRow(sums, wide, j, width, sum);
+    refineRow(weights, wide, j, width, weight);
+    for (let i = 0, k = j * width; i < width; i++, k++) {
+      const other = typeof otherwise === 'number' ? otherwise : otherwise[k]!;
+      const w = weight[i]! + pull;
+      result[k] = w > least ? (sum[i]! + pull * other) / w : other;
+    }
+  }
+  return result;
 }

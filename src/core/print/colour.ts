@@ -1,8 +1,7 @@
 import { bareLevel } from './bare.ts';
-import { type Coarse, coarsened, refineRow, weightedMeans } from './coarse.ts';
+import { type Coarse, coarsened, refineRow, smoothMeans } from './coarse.ts';
 import { quantile } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
-import { widelySmoothed } from './smooth.ts';
 
 /** How much like blue film each element looks, with light and base taken out: near 0 on bare surface, in log units. */
 export interface Colour {
@@ -20,8 +19,8 @@ const shade_mm = 6;
 /** Darkness counts within these, log. */
 const darkest = 2;
 const brightest = -1;
-/** Samples for statistics: every third element of every third row. */
-const stride = 3;
+/** Samples for statistics: one element in so many, each way. */
+const stride = 6;
 /**
  * Darkness may weigh up to `low` of blueness on photos with resolution to spare, and up to `high` where a millimetre has
  * few pixels: JPEG halves the resolution of colour, not of brightness, so that edges are then better seen in the dark.
@@ -35,17 +34,7 @@ export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array
   const light = coarsened(shade, width, height, coarse);
   const bare = bareLevel(blue, outCoarse, coarse, step_mm);
   const counts = blue.map((one, k) => (!outCoarse[k] && one - bare.level[k]! < 2 * bare.sigma ? 1 : 0));
-  const sd = shade_mm / step_mm;
-  const bareShade = weightedMeans(
-    widelySmoothed(
-      light.map((one, k) => one * counts[k]!),
-      coarse.width,
-      coarse.height,
-      sd,
-    ),
-    widelySmoothed(counts, coarse.width, coarse.height, sd),
-    quantile(light.slice(), 0.5),
-  );
+  const bareShade = smoothMeans(light, counts, coarse, shade_mm / step_mm, quantile(light, 0.5), 1e-4);
 
   const weight = darknessWeight(rect, out, bare.level, bareShade, coarse);
   const film = new Float32Array(width * height);
@@ -90,7 +79,7 @@ function darknessWeight(
   }
   if (blues.length < 16) return 0;
   // Two means in turn: where film begins, near enough for a discriminant.
-  let split = 0.4 * quantile(Float32Array.from(blues), 0.995);
+  let split = 0.4 * quantile(blues, 0.995);
   for (let turn = 0; turn < 6; turn++) {
     let above = 0;
     let many = 0;

@@ -136,19 +136,18 @@ function growInto(
   width: number,
   height: number,
 ): void {
+  // What is grown in one turn is written down first and labelled after, so that the order of the sweep does not matter.
+  const places = new Int32Array(label.length >> 2);
   for (let turn = 0; turn < grow.turns; turn++) {
-    const places: number[] = [];
-    const labels: number[] = [];
+    let many = 0;
     for (let j = 1; j < height - 1; j++)
       for (let i = 1, o = j * width + 1; i < width - 1; i++, o++) {
         if (label[o] !== 0 || strength[o]! <= end || out[o]) continue;
-        const l = label[o - 1]! || label[o + 1]! || label[o - width]! || label[o + width]!;
-        if (l === 0) continue;
-        places.push(o);
-        labels.push(l);
+        const l = Math.max(label[o - 1]!, label[o + 1]!, label[o - width]!, label[o + width]!);
+        if (l <= 0 || many === places.length) continue;
+        places[many++] = o;
+        label[o] = -l;
       }
-    places.forEach((o, k) => {
-      label[o] = labels[k]!;
-    });
+    for (let k = 0; k < many; k++) label[places[k]!] = -label[places[k]!]!;
   }
 }

@@ -1,8 +1,8 @@
-import { type Coarse, coarsened, coarseOf, refineRow, weightedMeans } from './coarse.ts';
+import { type Coarse, coarsened, coarseOf, refineRow, smoothMeans } from './coarse.ts';
 import { type Colour, colourOf } from './colour.ts';
-import { quantile } from './quantile.ts';
+import { quantile, sortedQuantile } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
-import { narrowlySmoothed, widelySmoothed } from './smooth.ts';
+import { narrowlySmoothed } from './smooth.ts';
 
 /** How strongly each element is blue: 0 bare, 1 full film as it is nearby. */
 export interface Film {
@@ -22,7 +22,11 @@ const coarse_mm = 0.5;
 const sharpen = { width_px: 1.6, by: 1.5, more: 1, fewPx: 4.5, manyPx: 6 };
 /** Local film strength is smoothed over this, mm, and held to the forecast by a pull of this weight. */
 const local = { mm: 7, pull: 0.05, above: 0.6, turns: 2 };
-const stride = 3;
+/** Samples for statistics: one element in so many, each way. */
+const stride = 5;
+/** Veil of glare, log of brighter: beyond this nothing is left to see. */
+const mostVeil = 4;
+const veilSteps = 1024;
 /** Between these, of full film, an element is neither bare nor film. */
 const mid = { from: 0.25, to: 0.6 };
 
@@ -68,7 +72,7 @@ function levelsOf(values: Float32Array, width: number, height: number, out: Uint
     for (let i = 1; i < width; i += stride) if (!out[j * width + i]) list.push(values[j * width + i]!);
   const sample = Float32Array.from(list).sort();
   if (sample.length === 0) return { bare: 0, sigma: 1e-3, film: 1 };
-  const top = quantile(sample, 0.995);
+  const top = sortedQuantile(sample, 0.995);
   // Counted in 80ths of a log unit from −1, smoothed over nine.
   const bins = new Float32Array(400);
   for (const one of sample) {
@@ -94,7 +98,7 @@ function levelsOf(values: Float32Array, width: number, height: number, out: Uint
     below++;
   }
   const sigma = Math.max(1e-3, Math.sqrt(square / Math.max(1, below)));
-  let film = quantile(sample, 0.9995);
+  let film = sortedQuantile(sample, 0.9995);
   for (let turn = 0; turn < 12; turn++) {
     const from = bare + Math.max(3 * sigma, 0.5 * (film - bare));
     const first = firstAbove(sample, from);
@@ -135,7 +139,7 @@ function localFilm(
       const o = j * width + i;
       if (!out[o] && values[o]! > bare + 0.75 * (film - bare)) darks.push(-gleam[o]!);
     }
-  const dark = darks.length ? Math.max(0.3, quantile(Float32Array.from(darks), 0.5)) : 1.2;
+  const dark = darks.length ? Math.max(0.3, quantile(darks, 0.5)) : 1.2;
   const red = Math.exp(-dark);
   const blue = Math.min(1, red * Math.exp(Math.max(0.2, film - bare - weight * dark)));
   const seen = bareShade.filter((_, k) => !outCoarse[k]);
@@ -143,9 +147,14 @@ function localFilm(
   const contrast = (veil: number): number =>
     Math.log((blue + veil) / (red + veil)) - weight * Math.log((red + veil) / (1 + veil));
   const whole = contrast(0);
-  const forecast = bareShade.map((shade) => {
-    const veil = Math.max(0, Math.exp(shade - usual) - 1);
+  // A table over the log of how much brighter it is: it is wanted once for each coarse element.
+  const table = Float32Array.from({ length: veilSteps + 1 }, (_, k) => {
+    const veil = Math.exp((k * mostVeil) / veilSteps) - 1;
     return bare + ((film - bare) * contrast(veil)) / whole;
+  });
+  const forecast = bareShade.map((shade) => {
+    const brighter = Math.max(0, Math.min(mostVeil, shade - usual));
+    return table[Math.round((brighter * veilSteps) / mostVeil)]!;
   });
   const means = coarsened(values, width, height, coarse);
   const sd = (local.mm * rasterPxPerMm) / coarse.block;
@@ -155,18 +164,7 @@ function localFilm(
     const counts = means.map((one, k) =>
       !outCoarse[k] && one > bare + local.above * (from[k]! - bare) ? 1 : 0,
     );
-    const sums = widelySmoothed(
-      means.map((one, k) => one * counts[k]!),
-      coarse.width,
-      coarse.height,
-      sd,
-    );
-    const weights = widelySmoothed(counts, coarse.width, coarse.height, sd);
-    full = weightedMeans(
-      sums.map((sum, k) => sum + local.pull * forecast[k]!),
-      weights.map((one) => one + local.pull),
-      film,
-    );
+    full = smoothMeans(means, counts, coarse, sd, forecast, 1e-4, local.pull);
   }
   return full.map((one) => Math.max(one, bare + 1e-3));
 }
@@ -196,6 +194,6 @@ function blurOf(plain: Float32Array, levels: Levels, width: number, height: numb
       steep.push(Math.hypot(plain[o + 1]! - plain[o - 1]!, plain[o + width]! - plain[o - width]!) / 2);
     }
   if (steep.length < 30) return 0;
-  const most = (quantile(Float32Array.from(steep), 0.9) * rasterPxPerMm) / (film - bare);
+  const most = (quantile(steep, 0.9) * rasterPxPerMm) / (film - bare);
   return 1 / (most * Math.sqrt(2 * Math.PI));
 }

@@ -1,4 +1,4 @@
-import { contactOf } from './contact.ts';
+import { type Contact, contactOf } from './contact.ts';
 import { evennessOf } from './evenness.ts';
 import { excluded } from './excluded.ts';
 import { filmOf } from './film.ts';
@@ -30,7 +30,8 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   const { width, height, unread } = rect;
   const masked = excluded(exclusions, width, height);
   // Where glare clipped the photo nothing is learned of light or film either.
-  const out = masked.map((one, o) => one | unread[o]!);
+  const out = masked.slice();
+  for (let o = 0; o < out.length; o++) out[o]! |= unread[o]!;
   const film = filmOf(rect, out);
   const smear = smearOf(film.strength, width, height, out);
   const overBlued = isOverBlued(smear);
@@ -38,35 +39,18 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   const contact = contactOf(film, strength, overBlued, out, width, height);
   const { label, burnished } = contact;
 
-  const area = new Float64Array(contact.count + 1);
-  const sumX = new Float64Array(contact.count + 1);
-  const sumY = new Float64Array(contact.count + 1);
-  const bright = new Float64Array(contact.count + 1);
-  const zones = input.zones ?? 0;
-  const zoneNet = new Float64Array(Math.max(1, zones));
-  const zoneHeld = new Float64Array(Math.max(1, zones));
-  const zoneOf = Int32Array.from({ length: width }, (_, i) => Math.floor((i * Math.max(1, zones)) / width));
+  const sums = regionSums(contact, width, height);
+  const { area } = sums;
+  const zones = zoneSums(label, masked, unread, width, height, input.zones ?? 0);
   let net = 0;
-  let held = 0;
   let glare = 0;
-  for (let j = 0; j < height; j++)
-    for (let i = 0, o = j * width; i < width; i++, o++) {
-      if (masked[o]) continue;
-      if (unread[o]) {
-        glare++;
-        continue;
-      }
-      net++;
-      zoneNet[zoneOf[i]!]!++;
-      const l = label[o]!;
-      if (l === 0) continue;
-      held++;
-      zoneHeld[zoneOf[i]!]!++;
-      area[l]!++;
-      sumX[l]! += i;
-      sumY[l]! += j;
-      bright[l]! += burnished[o]!;
-    }
+  let held = 0;
+  for (let o = 0; o < masked.length; o++) {
+    if (masked[o]) continue;
+    glare += unread[o]!;
+    net += 1 - unread[o]!;
+  }
+  for (const many of area) held += many;
   const spots: Spot[] = [];
   let largest = 0;
   for (let l = 1; l <= contact.count; l++) {
@@ -74,10 +58,10 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
     largest = Math.max(largest, many);
     if (many < leastSpot_mm2 * mm2) continue;
     spots.push({
-      x_mm: (sumX[l]! / many + 0.5) / rasterPxPerMm,
-      y_mm: (sumY[l]! / many + 0.5) / rasterPxPerMm,
+      x_mm: (sums.x[l]! / many + 0.5) / rasterPxPerMm,
+      y_mm: (sums.y[l]! / many + 0.5) / rasterPxPerMm,
       area_mm2: many / mm2,
-      burnished: bright[l]! / many,
+      burnished: sums.burnished[l]! / many,
     });
   }
   const cells = squaresOf(label, spots, masked, unread, width, height, cell_mm);
@@ -101,13 +85,7 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
     evenness: evennessOf(cells, label, out, width, height),
     area_percentiles_mm2: spots.length ? [0.1, 0.25, 0.5, 0.75, 0.9].map((q) => quantile(areas, q)) : [],
     largest_share,
-    ...(zones > 0
-      ? {
-          zone_shares: Array.from({ length: zones }, (_, z) =>
-            zoneNet[z]! > 0 ? zoneHeld[z]! / zoneNet[z]! : undefined,
-          ),
-        }
-      : {}),
+    ...(zones ? { zone_shares: zones } : {}),
     trust: { ...trust, confidence: confidenceOf(trust) },
     warnings: printWarnings({
       trust,
@@ -126,17 +104,64 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   };
 }
 
-const contactMap = (
+/** Area, sums of places and burnished area of each region, elements. */
+function regionSums(
+  { count, label, burnished }: Contact,
+  width: number,
+  height: number,
+): Record<'area' | 'x' | 'y' | 'burnished', Float64Array> {
+  const area = new Float64Array(count + 1);
+  const x = new Float64Array(count + 1);
+  const y = new Float64Array(count + 1);
+  const bright = new Float64Array(count + 1);
+  for (let j = 0, o = 0; j < height; j++)
+    for (let i = 0; i < width; i++, o++) {
+      const l = label[o]!;
+      if (l === 0) continue;
+      area[l]!++;
+      x[l]! += i;
+      y[l]! += j;
+      bright[l]! += burnished[o]!;
+    }
+  return { area, x, y, burnished: bright };
+}
+
+/** Bearing share of each zone along the length; undefined where nothing of it can be read, or when none are asked for. */
+function zoneSums(
+  label: Int32Array,
+  masked: Uint8Array,
+  unread: Uint8Array,
+  width: number,
+  height: number,
+  zones: number,
+): (number | undefined)[] | undefined {
+  if (zones === 0) return undefined;
+  return Array.from({ length: zones }, (_, z) => {
+    const from = Math.ceil((z * width) / zones);
+    const to = Math.ceil(((z + 1) * width) / zones);
+    let net = 0;
+    let held = 0;
+    for (let j = 0; j < height; j++)
+      for (let o = j * width + from; o < j * width + to; o++) {
+        if (masked[o] || unread[o]) continue;
+        net++;
+        if (label[o] !== 0) held++;
+      }
+    return net > 0 ? held / net : undefined;
+  });
+}
+
+function contactMap(
   label: Int32Array,
   burnished: Uint8Array,
   masked: Uint8Array,
   unread: Uint8Array,
-): Uint8Array =>
-  masked.map((excludedHere, o) => {
-    if (excludedHere) return 3;
-    if (unread[o]) return 4;
-    return label[o] === 0 ? 0 : burnished[o] ? 2 : 1;
-  });
+): Uint8Array {
+  const is = new Uint8Array(label.length);
+  for (let o = 0; o < is.length; o++)
+    is[o] = masked[o] ? 3 : unread[o] ? 4 : label[o] === 0 ? 0 : burnished[o] ? 2 : 1;
+  return is;
+}
 
 /** Share of the surface, seen from its corners, that the photo does not show: corners may lie a little outside. */
 function cutOff({ corners, picture }: PrintInput): number {

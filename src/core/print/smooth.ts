@@ -40,14 +40,14 @@ export function widelySmoothed(
   return boxed(smooth, width, height, r);
 }
 
-/** Smoothed by a normal window of this sd, in elements, out to three sd: for narrow smoothing of fine rasters. */
+/** Smoothed by a normal window of this sd, in elements, out to two sd: for narrow smoothing of fine rasters. */
 export function narrowlySmoothed(
   source: Float32Array,
   width: number,
   height: number,
   sd: number,
 ): Float32Array {
-  const r = Math.max(1, Math.ceil(2.5 * sd));
+  const r = Math.max(1, Math.ceil(2 * sd));
   const bell = Array.from({ length: r + 1 }, (_, k) => Math.exp((-0.5 * k * k) / (sd * sd)));
   const whole = bell[0]! + 2 * bell.slice(1).reduce((sum, one) => sum + one, 0);
   const weight = Float32Array.from(bell, (one) => one / whole);

@@ -29,12 +29,20 @@ export function squaresOf(
   const col = Int32Array.from({ length: width }, (_, i) => Math.min(cols - 1, Math.floor((i + 0.5) / side)));
   for (let j = 0; j < height; j++) {
     const row = Math.min(rows - 1, Math.floor((j + 0.5) / side)) * cols;
-    for (let i = 0, o = j * width; i < width; i++, o++) {
-      if (out[o]) continue;
+    for (let i = 0, o = j * width; i < width; ) {
       const cell = row + col[i]!;
-      net[cell]!++;
-      if (label[o] !== 0) held[cell]!++;
-      else if (unread[o]) clipped[cell]!++;
+      let counts = 0;
+      let bears = 0;
+      let blind = 0;
+      for (; i < width && row + col[i]! === cell; i++, o++) {
+        if (out[o]) continue;
+        counts++;
+        if (label[o] !== 0) bears++;
+        else if (unread[o]) blind++;
+      }
+      net[cell]! += counts;
+      held[cell]! += bears;
+      clipped[cell]! += blind;
     }
   }
   const count = new Int32Array(many);

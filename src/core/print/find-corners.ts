@@ -4,7 +4,7 @@ import { crossing } from './find-lines.ts';
 import { grown, type Shrunk, shrunk } from './find-planes.ts';
 import { areaOf, hullOf, largestQuad, type Quad, takeRegions, turn } from './find-regions.ts';
 import { inOrder, shapeOff } from './find-shape.ts';
-import { type FoundSide, foundSide } from './find-sides.ts';
+import { type FoundSide, foundSide, settledLine } from './find-sides.ts';
 import { texture, tonesOf } from './find-texture.ts';
 import { applied, inverted } from './homography.ts';
 import type { Corners, Picture, PlacePx, SurfaceSize } from './picture.ts';
@@ -101,10 +101,11 @@ function refined(picture: Picture, rough: Quad, by: number): Refined | NotFound 
     const passed = sides.map(({ rougher }) => rougher < 0.1 && inward > 0 && reach === 8 * unit);
     inward = passed.some(Boolean) ? inward - 1 : -1;
     const last = round === reaches.length - 1;
-    const lines = sides.map(({ line, likely }, i) => {
+    const lines = sides.map((side, i) => {
+      const { line } = side;
       if (passed[i]) return { ...line, far: line.far - reach };
       // Once it is known which of a bevel's edges it is, the likeliest line is the steadier.
-      return last ? likely : line;
+      return last ? settledLine(side, quad[i]!, quad[(i + 1) % 4]!, 1.5 * unit) : line;
     });
     const next = lines.map((line, i) => crossing(lines[(i + 3) % 4]!, line));
     if (next.some((one) => one === undefined)) return { why: 'its sides do not meet; drag the corners' };

@@ -58,6 +58,31 @@ export function steadyLine(places: readonly PlacePx[]): Line | undefined {
   return line;
 }
 
+/**
+ * A line that up to half the places do not move: of those through two places the one with the least median distance
+ * (Rousseeuw, JASA 79 (1984), 871, on pairs), then the closest line to the places near it. For a dozen places.
+ */
+export function surestLine(places: readonly PlacePx[]): Line | undefined {
+  let best: Line | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  const offAll = ({ nx, ny, far }: Line) => places.map((p) => Math.abs(nx * p.x + ny * p.y - far));
+  places.forEach((a, i) => {
+    for (const b of places.slice(i + 2)) {
+      const line = lineThrough(a, b);
+      const off = offAll(line).sort((one, other) => one - other);
+      const middle = off[off.length >> 1]!;
+      if (middle < least) {
+        least = middle;
+        best = line;
+      }
+    }
+  });
+  if (best === undefined) return closestLine(places);
+  const off = offAll(best);
+  const limit = Math.max(0.7, 3 * least);
+  return closestLine(places.filter((_, i) => off[i]! <= limit)) ?? best;
+}
+
 /** Light of an sRGB byte, 0 to 1. Source: IEC 61966-2-1. */
 export const lightOf = Float32Array.from({ length: 256 }, (_, byte) => {
   const v = byte / 255;

@@ -1,4 +1,4 @@
-import { type Line, lineThrough, steadyLine } from './find-lines.ts';
+import { type Line, lineThrough, surestLine } from './find-lines.ts';
 import { hueTone, lightTone } from './find-texture.ts';
 import type { Picture, PlacePx } from './picture.ts';
 
@@ -13,6 +13,13 @@ export interface FoundSide {
   readonly rougher: number;
   /** Distances of the side's pieces, twelve at most of the side, each placed by itself, from the line, px. */
   readonly scatter_px: readonly number[];
+}
+
+/** The likeliest line, the steadier one, where at both ends it lies within so many px of the one that the pieces gave; else that one. */
+export function settledLine({ line, likely }: FoundSide, a: PlacePx, b: PlacePx, within_px: number): Line {
+  const apart = ({ x, y }: PlacePx) =>
+    Math.abs((line.nx - likely.nx) * x + (line.ny - likely.ny) * y - line.far + likely.far);
+  return Math.max(apart(a), apart(b)) <= within_px ? likely : line;
 }
 
 const levels = 24;
@@ -85,7 +92,7 @@ export function foundSide(
     const row = byRoughness ? firstFall(strip, piece, near) : pieceBest(strip, sumAt, best, piece, reach);
     if (row !== undefined) places.push(at(share, row));
   }
-  const line = places.length > pieces / 2 ? steadyLine(places) : undefined;
+  const line = places.length > pieces / 2 ? surestLine(places) : undefined;
   const { nx, ny, far } = line ?? likely;
   const turned = nx * likely.nx + ny * likely.ny < 0 ? -1 : 1;
   const scatter_px = places.map((p) => nx * p.x + ny * p.y - far);

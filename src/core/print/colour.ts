@@ -27,6 +27,7 @@ const stride = 6;
  */
 const most = { low: 0.4, high: 0.8, fewPx: 4.5, manyPx: 5.5 };
 
+/** Takes the rectified photo's rasters over: they hold film and gleam afterwards. */
 export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array, coarse: Coarse): Colour {
   const { width, height, blueness, shade } = rect;
   const step_mm = coarse.block / rasterPxPerMm;
@@ -37,8 +38,9 @@ export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array
   const bareShade = smoothMeans(light, counts, coarse, shade_mm / step_mm, quantile(light, 0.5), 1e-4);
 
   const weight = darknessWeight(rect, out, bare.level, bareShade, coarse);
-  const film = new Float32Array(width * height);
-  const gleam = new Float32Array(width * height);
+  // A surface has millions of elements: film takes blueness' place, gleam takes shade's.
+  const film = blueness;
+  const gleam = shade;
   const level = new Float32Array(width);
   const lit = new Float32Array(width);
   for (let j = 0; j < height; j++) {

@@ -38,8 +38,9 @@ export function contactOf(
   const raw = new Uint8Array(width * height);
   for (let o = 0; o < raw.length; o++) raw[o] = strength[o]! > from && !out[o] ? 1 : 0;
   const mask = majority(raw, width, height);
-  const burnished = filled(mask, film.gleam, out, width, height);
-  const found = regionsOf(mask, 1, width, height, true);
+  const labels = new Int32Array(width * height);
+  const burnished = filled(mask, film.gleam, out, width, height, labels);
+  const found = regionsOf(mask, 1, width, height, true, labels);
   const strongest = new Float32Array(found.count + 1);
   const area = new Float64Array(found.count + 1);
   for (let o = 0; o < mask.length; o++) {
@@ -78,8 +79,9 @@ function filled(
   out: Uint8Array,
   width: number,
   height: number,
+  labels: Int32Array,
 ): Uint8Array {
-  const { count, label } = regionsOf(mask, 0, width, height, false);
+  const { count, label } = regionsOf(mask, 0, width, height, false, labels);
   const area = new Float64Array(count + 1);
   const bright = new Float64Array(count + 1);
   const inner = new Float64Array(count + 1);

@@ -8,6 +8,7 @@ export interface Regions {
  * Connected regions, by runs along the rows joined from row to row.
  *
  * @param eight  elements that touch at a corner belong together; else only those that share a side
+ * @param into   where to write the labels, width × height; made when left out
  */
 export function regionsOf(
   mask: Uint8Array,
@@ -15,6 +16,7 @@ export function regionsOf(
   width: number,
   height: number,
   eight: boolean,
+  into?: Int32Array,
 ): Regions {
   const starts: number[] = [];
   const ends: number[] = [];
@@ -57,7 +59,7 @@ export function regionsOf(
     before = first;
     beforeEnd = starts.length;
   }
-  const label = new Int32Array(width * height);
+  const label = into?.fill(0) ?? new Int32Array(width * height);
   const number = new Int32Array(starts.length);
   let count = 0;
   for (let run = 0; run < starts.length; run++) {

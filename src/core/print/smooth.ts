@@ -63,7 +63,6 @@ export function narrowlySmoothed(
       for (let i = 0; i < width; i++) down[o + i]! += wk * (source[up + i]! + source[below + i]!);
     }
   }
-  const result = new Float32Array(source.length);
   const padded = new Float32Array(width + 2 * r);
   for (let j = 0; j < height; j++) {
     const o = j * width;
@@ -73,8 +72,8 @@ export function narrowlySmoothed(
     for (let i = 0; i < width; i++) {
       let sum = w0 * padded[i + r]!;
       for (let k = 1; k <= r; k++) sum += weight[k]! * (padded[i + r - k]! + padded[i + r + k]!);
-      result[o + i] = sum;
+      down[o + i] = sum;
     }
   }
-  return result;
+  return down;
 }

@@ -29,6 +29,8 @@ const mostVeil = 4;
 const veilSteps = 1024;
 /** Between these, of full film, an element is neither bare nor film. */
 const mid = { from: 0.25, to: 0.6 };
+/** Full film is at least so much bluer than bare surface, log units: else a smooth picture of one colour would be all film. Thin film on glare is at 1.7. */
+const faintest = 0.25;
 
 export function filmOf(rect: Rectified, out: Uint8Array): Film {
   const { width, height, px_per_mm } = rect;
@@ -104,7 +106,7 @@ function levelsOf(values: Float32Array, width: number, height: number, out: Uint
     const first = firstAbove(sample, from);
     if (first < sample.length) film = sample[Math.floor((first + sample.length - 1) / 2)]!;
   }
-  return { bare, sigma, film: Math.max(film, bare + 3 * sigma) };
+  return { bare, sigma, film: Math.max(film, bare + Math.max(3 * sigma, faintest)) };
 }
 
 function firstAbove(sorted: Float32Array, from: number): number {

@@ -59,6 +59,11 @@ export function printWarnings(looks: Looks): PrintWarning[] {
     'blue hardly differs from the bare surface: what is read may be noise. Use more light, or blue again.',
   );
   warn(
+    looks.bearing_pct === 0 && trust.glare_pct + looks.cut_off_pct < 100,
+    'nearly bare',
+    'no blue was found. Does the surface in the photo carry a print? If it does, use more light, or blue again.',
+  );
+  warn(
     looks.overBlued,
     'over-blued',
     'blue is dragged along the rub: the film is too thick. The count is not reliable. Wipe, blue thinner, print again.',
@@ -77,11 +82,12 @@ export function printWarnings(looks: Looks): PrintWarning[] {
 }
 
 /** 0 to 1: each part is 1 where nothing is lost, a half where it is just not enough, and the least of them counts. */
-export function confidenceOf(trust: Omit<PhotoTrust, 'confidence'>): number {
+export function confidenceOf(trust: Omit<PhotoTrust, 'confidence'>, cut_off_pct: number): number {
   const parts = [
     trust.px_per_mm / (2 * readable.px_per_mm),
     trust.blur_mm > 0 ? readable.blur_mm / (2 * trust.blur_mm) : 1,
     1 - trust.glare_pct / 10,
+    1 - cut_off_pct / 100,
     trust.separation / (2 * readable.separation),
   ];
   return Math.max(0, Math.min(1, ...parts));

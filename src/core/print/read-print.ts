@@ -31,7 +31,7 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   const masked = excluded(exclusions, width, height);
   // Where glare clipped the photo nothing is learned of light or film either.
   const out = masked.slice();
-  for (let o = 0; o < out.length; o++) out[o]! |= unread[o]!;
+  for (let o = 0; o < out.length; o++) out[o]! |= unread[o] ? 1 : 0;
   const film = filmOf(rect, out);
   const smear = smearOf(film.strength, width, height, out);
   const overBlued = isOverBlued(smear);
@@ -44,11 +44,13 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   const zones = zoneSums(label, masked, unread, width, height, input.zones ?? 0);
   let net = 0;
   let glare = 0;
+  let cutOff = 0;
   let held = 0;
   for (let o = 0; o < masked.length; o++) {
     if (masked[o]) continue;
-    glare += unread[o]!;
-    net += 1 - unread[o]!;
+    if (unread[o] === 1) glare++;
+    else if (unread[o] === 2) cutOff++;
+    else net++;
   }
   for (const many of area) held += many;
   const spots: Spot[] = [];
@@ -67,12 +69,12 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   const cells = squaresOf(label, spots, masked, unread, width, height, cell_mm);
   const bearing_pct = net > 0 ? (100 * held) / net : 0;
   const largest_share = held > 0 ? largest / held : 0;
-  const clipped_pct = net + glare > 0 ? (100 * glare) / (net + glare) : 0;
-  const cut_off_pct = 100 * cutOff(input);
+  const asked = Math.max(1, net + glare + cutOff);
+  const cut_off_pct = (100 * cutOff) / asked;
   const trust = {
     px_per_mm: rect.px_per_mm,
     blur_mm: film.blur_mm,
-    glare_pct: Math.max(0, clipped_pct - cut_off_pct),
+    glare_pct: (100 * glare) / asked,
     separation: 1 / Math.max(1e-6, film.noise),
   };
   const areas = Float32Array.from(spots, (spot) => spot.area_mm2);
@@ -86,13 +88,14 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
     area_percentiles_mm2: spots.length ? [0.1, 0.25, 0.5, 0.75, 0.9].map((q) => quantile(areas, q)) : [],
     largest_share,
     ...(zones ? { zone_shares: zones } : {}),
-    trust: { ...trust, confidence: confidenceOf(trust) },
+    trust: { ...trust, confidence: confidenceOf(trust, cut_off_pct) },
     warnings: printWarnings({
       trust,
       overBlued,
       bearing_pct,
       largest_share,
-      worst_glare_pct: Math.max(0, ...cells.map((cell) => cell.unreadable_pct)),
+      // A square that the photo cuts off is told of as such.
+      worst_glare_pct: cutOff > 0 ? 0 : Math.max(0, ...cells.map((cell) => cell.unreadable_pct)),
       cut_off_pct,
     }),
     contact: {
@@ -161,12 +164,4 @@ function contactMap(
   for (let o = 0; o < is.length; o++)
     is[o] = masked[o] ? 3 : unread[o] ? 4 : label[o] === 0 ? 0 : burnished[o] ? 2 : 1;
   return is;
-}
-
-/** Share of the surface, seen from its corners, that the photo does not show: corners may lie a little outside. */
-function cutOff({ corners, picture }: PrintInput): number {
-  const { width_px, height_px } = picture;
-  const far = corners.map(({ x, y }) => Math.max(0, -x, -y, x - (width_px - 1), y - (height_px - 1)));
-  const side = Math.max(1, Math.min(width_px, height_px));
-  return Math.max(...far) > 2 ? Math.max(...far) / side : 0;
 }

@@ -21,7 +21,7 @@ export interface Rectified {
   readonly blueness: Float32Array;
   /** Mean log of red and green light. */
   readonly shade: Float32Array;
-  /** 1 where glare clipped the photo, or where the surface runs out of it. */
+  /** 1 where glare clipped the photo, 2 where the surface runs out of it, else 0. */
   readonly unread: Uint8Array;
   /** Pixels of the photo along a mm in the surface's middle. */
   readonly px_per_mm: number;
@@ -107,7 +107,8 @@ export function rectified(picture: Picture, corners: Corners, size: SurfaceSize)
       const logRed = logLight[red]!;
       blueness[at] = logLight[blue]! - logRed;
       shade[at] = 0.5 * (logRed + logLight[green]!);
-      if (outside || (red >= clippedSum && green >= clippedSum && blue >= clippedSum)) unread[at] = 1;
+      if (outside) unread[at] = 2;
+      else if (red >= clippedSum && green >= clippedSum && blue >= clippedSum) unread[at] = 1;
     }
   }
   return { width, height, blueness, shade, unread, px_per_mm };

@@ -1,7 +1,7 @@
 import type { Cell, Spot } from './reading.ts';
 import { rasterPxPerMm } from './rectified.ts';
 
-/** A cell is partial when it has less than this of its full net area. */
+/** A cell is partial when it has less than this of its elements. */
 const whole = 0.999;
 
 /**
@@ -25,21 +25,26 @@ export function squaresOf(
   const many = cols * rows;
   const held = new Float64Array(many);
   const net = new Float64Array(many);
+  const gross = new Float64Array(many);
   const clipped = new Float64Array(many);
-  const col = Int32Array.from({ length: width }, (_, i) => Math.min(cols - 1, Math.floor((i + 0.5) / side)));
+  const colOf = Int32Array.from({ length: width }, (_, i) =>
+    Math.min(cols - 1, Math.floor((i + 0.5) / side)),
+  );
   for (let j = 0; j < height; j++) {
     const row = Math.min(rows - 1, Math.floor((j + 0.5) / side)) * cols;
     for (let i = 0, o = j * width; i < width; ) {
-      const cell = row + col[i]!;
+      const cell = row + colOf[i]!;
+      const first = i;
       let counts = 0;
       let bears = 0;
       let blind = 0;
-      for (; i < width && row + col[i]! === cell; i++, o++) {
+      for (; i < width && row + colOf[i]! === cell; i++, o++) {
         if (out[o]) continue;
         counts++;
         if (label[o] !== 0) bears++;
         else if (unread[o]) blind++;
       }
+      gross[cell]! += i - first;
       net[cell]! += counts;
       held[cell]! += bears;
       clipped[cell]! += blind;
@@ -53,12 +58,16 @@ export function squaresOf(
   }
   return Array.from({ length: many }, (_, k): Cell => {
     const readable = net[k]! - clipped[k]!;
+    const col = k % cols;
+    const row = Math.floor(k / cols);
+    // Squares of an inch are no whole number of elements: one may have a row less than another and be whole.
+    const cut = (col + 1) * side > width + 0.5 || (row + 1) * side > height + 0.5;
     return {
-      col: k % cols,
-      row: Math.floor(k / cols),
+      col,
+      row,
       count: count[k]!,
       bearing_pct: readable > 0 ? (100 * held[k]!) / readable : 0,
-      partial: net[k]! < whole * side * side,
+      partial: cut || net[k]! < whole * gross[k]!,
       net_mm2: readable / (rasterPxPerMm * rasterPxPerMm),
       unreadable_pct: net[k]! > 0 ? (100 * clipped[k]!) / net[k]! : 0,
     };

@@ -15,7 +15,7 @@ export interface CameraRecipe {
   readonly blur_px: number;
   /** Noise of a mid-grey pixel, share of white. */
   readonly noise: number;
-  /** Linear gain: 1 puts bare iron at about two thirds of the range. */
+  /** Linear gain: 0.75 puts bare iron at about 155 of 255. */
   readonly exposure: number;
   /** Strength of the phone's own sharpening, 0 to about 1. */
   readonly sharpening: number;

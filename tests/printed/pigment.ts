@@ -9,6 +9,8 @@ export interface PigmentRecipe {
   readonly variation: number;
   /** Film at a spot's edge over that in its middle: below 1 thin edges, above 1 a dark rim of pushed-out blue. */
   readonly edge: number;
+  /** Blue squeezed out past a spot's edge, over the film on it; it ends within about 0.2 mm. */
+  readonly bead: number;
   /** Film everywhere, also where nothing touches. */
   readonly haze: number;
   /** Film drawn out along the rub from spots onto bare surface, bridging them. */
@@ -54,14 +56,15 @@ export function filmOf(
         const drawn = streak(x, y) + 0.5 * wide(x, y);
         if (drawn > 0) out += recipe.smear * Math.min(1, 2.2 * drawn) * Math.min(1, 1.8 * about.at[at]!);
       }
+      out += recipe.bead * recipe.strength * Math.min(1, 2 * near.at[at]!) ** 3;
       beside[at] = Math.max(0, out);
     }
   return { on: { width, height, at: on }, beside: { width, height, at: beside } };
 }
 
 /** Light taken by a film of strength 1 on the way in and out, red, green and blue, and the colour of the pigment itself. */
-const takes = [4.2, 2.6, 0.95] as const;
-const body = [0.009, 0.026, 0.098] as const;
+const takes = [4.2, 2.8, 1.3] as const;
+const body = [0.02, 0.036, 0.105] as const;
 const steps = 1024;
 const thickest = 4;
 const through = takes.map((one) =>

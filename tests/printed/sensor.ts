@@ -23,27 +23,31 @@ export function develop(
   blur(linear, width, height, kernelOf(recipe.blur_px));
   const { normal, even } = recipe.random;
   const chance = Float32Array.from({ length: 1 << 15 }, () => normal());
+  // Shot noise grows with the root of the light; it is the recipe's at mid-grey.
+  const sds = Float32Array.from(
+    { length: 4097 },
+    (_, k) => recipe.noise * Math.sqrt(0.0375 + (0.85 * k) / 4096),
+  );
   for (let row = 0; row < height; row++) {
     let next = Math.floor(chance.length * even());
     for (let at = 3 * row * width; at < 3 * (row + 1) * width; at++) {
       const got = linear[at]!;
-      // Shot noise grows with the root of the light; 0.2 is about mid-grey.
-      const sd = recipe.noise * Math.sqrt(0.15 + 4 * Math.max(0, Math.min(1, got)) * 0.85) * 0.5;
+      const sd = sds[(4096 * Math.min(1, Math.max(0, got)) + 0.5) | 0]!;
       const noisy = Math.min(1, Math.max(0, got + sd * chance[next & 0x7fff]!));
       next++;
-      linear[at] = curve[Math.round(4096 * noisy)]!;
+      linear[at] = curve[(4096 * noisy + 0.5) | 0]!;
     }
   }
   const rgb = new Uint8Array(linear.length);
   if (recipe.sharpening === 0) {
-    for (let at = 0; at < rgb.length; at++) rgb[at] = Math.round(linear[at]!);
+    for (let at = 0; at < rgb.length; at++) rgb[at] = linear[at]! + 0.5;
     return rgb;
   }
   const soft = Float32Array.from(linear);
   blur(soft, width, height, kernelOf(1));
   for (let at = 0; at < rgb.length; at++) {
     const sharp = linear[at]! + recipe.sharpening * (linear[at]! - soft[at]!);
-    rgb[at] = Math.min(255, Math.max(0, Math.round(sharp)));
+    rgb[at] = Math.min(255, Math.max(0, sharp + 0.5));
   }
   return rgb;
 }
@@ -60,20 +64,21 @@ function kernelOf(sd_px: number): Float32Array {
 /** Along the rows in place, then down the columns through a ring of rows; the rim is continued outward. */
 function blur(rgb: Float32Array, width: number, height: number, kernel: Float32Array): void {
   const reach = (kernel.length - 1) / 2;
-  const line = new Float32Array(3 * width);
+  // A row with its rim continued on either side.
+  const line = new Float32Array(3 * (width + 2 * reach));
   for (let row = 0; row < height; row++) {
     const start = 3 * row * width;
-    line.set(rgb.subarray(start, start + 3 * width));
-    for (let i = 0; i < line.length; i++) {
-      const col = Math.floor(i / 3);
-      let sum = 0;
-      if (col >= reach && col + reach < width)
-        for (let k = 0; k < kernel.length; k++) sum += kernel[k]! * line[i + 3 * (k - reach)]!;
-      else
-        for (let k = 0; k < kernel.length; k++)
-          sum += kernel[k]! * line[3 * Math.min(width - 1, Math.max(0, col + k - reach)) + (i % 3)]!;
-      rgb[start + i] = sum;
+    line.set(rgb.subarray(start, start + 3 * width), 3 * reach);
+    for (let k = 0; k < 3 * reach; k++) {
+      line[k] = rgb[start + (k % 3)]!;
+      line[line.length - 1 - k] = rgb[start + 3 * width - 1 - (k % 3)]!;
     }
+    const target = rgb.subarray(start, start + 3 * width);
+    target.fill(0);
+    kernel.forEach((weight, k) => {
+      const from = 3 * k;
+      for (let i = 0; i < target.length; i++) target[i] = target[i]! + weight * line[from + i]!;
+    });
   }
   const row3 = 3 * width;
   const kept = Array.from({ length: kernel.length }, (_, k) => {

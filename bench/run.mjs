@@ -4,6 +4,7 @@
 import { existsSync } from 'node:fs';
 import { estimateTiming } from './estimate.mjs';
 import { depthsTiming, nextRoundTiming, passesTiming } from './plan.mjs';
+import { printTiming } from './print.mjs';
 import { restTiming } from './rest.mjs';
 import { steerTiming } from './steer.mjs';
 import { storeTiming } from './store.mjs';
@@ -23,6 +24,7 @@ for (const timing of [
   restTiming,
   steerTiming,
   storeTiming,
+  printTiming,
 ])
   timings.push(...(await timing(quick)));
 printTable(timings);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
-import { printText } from './print-text.ts';
+import { agreementText, printText } from './print-text.ts';
 
 const cell = { net_mm2: 625, unreadable_pct: 0, partial: false };
 const reading: PhotoReading = {
@@ -36,8 +36,28 @@ const reading: PhotoReading = {
   largest_share: 0.07,
   zone_shares: [0.31, undefined],
   trust: { confidence: 0.44, px_per_mm: 6.61, blur_mm: 0.123, glare_pct: 0.9, separation: 11.2 },
+  doubt: { bearing_pct: 0.7, density_per_25mm: 0.45, square_count: 1.35 },
   warnings: [{ code: 'blurred', text: 'Blurred: hold still and take it again.' }],
 };
+
+describe('a second photo in words', () => {
+  it('says whether it agrees, how far off it is with its doubt, and where', () => {
+    const apart = agreementText(
+      {
+        agrees: false,
+        bearing_pct: { value: 4.2, sd: 1 },
+        density_per_25mm: { value: -0.4, sd: 0.6 },
+        squares_apart: [{ col: 1, row: 0, first: 5, second: 12 }],
+        squares: 8,
+      },
+      25,
+    );
+    expect(apart).toContain('does not agree');
+    expect(apart).toContain('−0.4 ± 1.2 spots in a 25 mm square, +4.2 ± 2.0 points of bearing');
+    expect(apart).toContain('1 of 8 whole squares apart');
+    expect(apart).toContain('square at 25, 0 mm: 5 spots, then 12');
+  });
+});
 
 describe('a print in words', () => {
   const text = printText(reading);
@@ -46,7 +66,7 @@ describe('a print in words', () => {
     expect(text).toMatch(/Bearing of each, %\nmm.*\n─.*\n\s*0\s+27\s+–\s+\(22\)/);
   });
   it('says density by 25 mm and by inch: 645.16 over 625 mm²', () => {
-    expect(text).toContain('18.1 in a 25 mm square, 18.7 in an inch square');
+    expect(text).toContain('18.1 ± 0.9 in a 25 mm square, 18.7 in an inch square');
   });
   it('says trend with sign, trust with what to do, corners with their doubt, and each warning', () => {
     expect(text).toContain('−3.3 points from x = 0 to the far end, +0.6 from y = 0');

@@ -1,3 +1,4 @@
+import type { Agreement } from '../../core/print/agreement.ts';
 import { isReadable } from '../../core/print/readable-square.ts';
 import type { Cell } from '../../core/print/reading.ts';
 import { counted } from '../../shop/phrase.ts';
@@ -62,14 +63,14 @@ function zonesText({ zone_shares: zones }: PhotoReading): string[] {
 
 /** A print as a person reads it: figures first, then square by square, then how far to trust it. */
 export function printText(reading: PhotoReading): string {
-  const { photo, size, cell_mm, trust, cells } = reading;
+  const { photo, size, cell_mm, trust, cells, doubt } = reading;
   const perInch = (reading.density_per_25mm * inch_mm ** 2) / 25 ** 2;
   const percentiles = reading.area_percentiles_mm2;
   return [
     [
       `${size.length_mm} × ${size.width_mm} mm, from a ${photo.format.toUpperCase()} of ${photo.width_px} × ${photo.height_px} pixels, ${cornersText(reading)}`,
-      `spots     ${one(reading.density_per_25mm)} in a 25 mm square, ${one(perInch)} in an inch square; ${reading.spots.length} in all`,
-      `bearing   ${one(reading.bearing_pct)} % of ${reading.net_area_mm2.toFixed(0)} mm²`,
+      `spots     ${one(reading.density_per_25mm)} ± ${one(2 * doubt.density_per_25mm)} in a 25 mm square, ${one(perInch)} in an inch square; ${reading.spots.length} in all`,
+      `bearing   ${one(reading.bearing_pct)} ± ${one(2 * doubt.bearing_pct)} % of ${reading.net_area_mm2.toFixed(0)} mm²`,
       ...(percentiles.length === 5
         ? [
             `sizes     half of the spots are ${one(percentiles[1]!)} to ${one(percentiles[3]!)} mm²; the largest region holds ${(100 * reading.largest_share).toFixed(0)} % of the contact`,
@@ -81,7 +82,24 @@ export function printText(reading: PhotoReading): string {
     ].join('\n'),
     `Spots in each ${cell_mm} mm square, x to the right, y down; cut squares in brackets\n${grid(cells, cell_mm, (cell) => String(cell.count))}`,
     `Bearing of each, %\n${grid(cells, cell_mm, (cell) => cell.bearing_pct.toFixed(0))}`,
-    'One photo tells no doubt of its own: read a second one of the same print to see how far they agree.',
+    `± is two sd, 19 times in 20, as on rendered prints of known truth (a square’s count ± ${one(2 * doubt.square_count)}); a second photo of the same print tells more: --second.`,
     ...reading.warnings.map((warning) => `! ${warning.text}`),
   ].join('\n\n');
+}
+
+/** Whether a second photo of the same print tells the same. */
+export function agreementText(agreement: Agreement, cell_mm: number): string {
+  const { agrees, bearing_pct, density_per_25mm, squares_apart, squares } = agreement;
+  const off = (part: { value: number; sd: number }) => `${signed(part.value)} ± ${one(2 * part.sd)}`;
+  return [
+    agrees
+      ? 'The second photo agrees with the first.'
+      : 'The second photo does not agree with the first: take both again, from another side, with the same corners.',
+    `second less first: ${off(density_per_25mm)} spots in a 25 mm square, ${off(bearing_pct)} points of bearing`,
+    `${squares_apart.length} of ${counted(squares, 'whole square')} apart by more than their doubt`,
+    ...squares_apart.map(
+      ({ col, row, first, second }) =>
+        `  square at ${col * cell_mm}, ${row * cell_mm} mm: ${first} spots, then ${second}`,
+    ),
+  ].join('\n');
 }

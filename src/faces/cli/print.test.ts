@@ -62,7 +62,18 @@ describe('waywright print', () => {
     const { out } = await waywright(...flat, '--cell', '25.4');
     expect(out).toContain('100 × 50 mm, from a JPEG of 900 × 600 pixels, corners as given');
     expect(out).toContain('Spots in each 25.4 mm square');
-    expect(out).toMatch(/bearing {3}\d+\.\d % of \d+ mm²/);
+    expect(out).toMatch(/bearing {3}\d+\.\d ± \d+\.\d % of \d+ mm²/);
+  });
+
+  it('a second photo of the same print agrees; one that cannot be read is named', async () => {
+    const same = ['--second', 'flat.jpg', '--second-corners', cornersText];
+    const { out } = await waywright(...flat, ...same);
+    expect(out).toContain('The second photo agrees with the first.');
+    const json = JSON.parse((await waywright(...flat, ...same, '--json')).out);
+    expect(json.second.agreement).toMatchObject({ agrees: true, squares_apart: [] });
+    const { code, err } = await waywright(...flat, '--second', 'other.jpg');
+    expect(code).toBe(2);
+    expect(err).toContain('other.jpg');
   });
 
   it('a mask takes its area out', async () => {

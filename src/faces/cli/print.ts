@@ -4,10 +4,10 @@ import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import { overPhoto, printOverlay } from '../../draw/print-overlay.ts';
 import { svgText } from '../../draw/shape.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
-import { readPhoto } from '../../shop/print/read-photo.ts';
+import { readPhoto, secondPhoto } from '../../shop/print/read-photo.ts';
 import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
 import type { PhotoDoors } from './photo-doors.ts';
-import { printText } from './print-text.ts';
+import { agreementText, printText } from './print-text.ts';
 import type { Register } from './run.ts';
 
 const example = `
@@ -15,6 +15,7 @@ Examples:
   waywright print flat.jpg --size 400x80 --corners "210,340 3800,310 3870,1120 190,1160"
   waywright print flat.jpg --size 400x80 --json         corners found with the card or by the outline
   waywright print flat.jpg --size 400x80 --mask grooves.json --overlay seen.png
+  waywright print flat.jpg --size 400x80 --second again.jpg
 Corners are pixels of the photo as it is shown, in the order (0,0), (L,0), (L,W), (0,W) of the surface. The corner card: waywright card.
 The mask and the answer are in docs/contract.md.`;
 
@@ -26,6 +27,8 @@ interface Options {
   readonly zones?: string;
   readonly json?: boolean;
   readonly overlay?: string;
+  readonly second?: string;
+  readonly secondCorners?: string;
 }
 
 /** What is no number stays text, and is refused by its field. */
@@ -65,6 +68,8 @@ export const registerPrint =
       .option('--mask <file>', 'JSON {exclusions}: grooves and holes, in mm')
       .option('--cell <mm>', 'side of the squares: 25, or 25.4 for an inch')
       .option('--zones <n>', 'bearing share of so many zones along the length')
+      .option('--second <photo>', 'another photo of the same print: do they agree?')
+      .option('--second-corners <places>', 'corners in that one; looked for when left out')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .option('--overlay <file>', 'the photo with squares, counts and spots drawn on it, .svg or .png')
       .addHelpText('after', example)
@@ -73,6 +78,7 @@ export const registerPrint =
         const kind = overlay === undefined ? undefined : overlayKind(doors, overlay);
         const exclusions =
           mask === undefined ? undefined : await withFile(doors, mask, (text) => maskFile(parsedJson(text)));
+        let at = file;
         try {
           const asked = printAsk({
             size,
@@ -84,9 +90,25 @@ export const registerPrint =
           const bytes = await photo.readBytes(file);
           const reading = await readPhoto(bytes, asked, photo.decode);
           if (overlay !== undefined && kind) await writeOverlay(photo, overlay, kind, bytes, reading);
-          doors.say(options.json ? JSON.stringify(reading, null, 1) : printText(reading));
+          if (options.second === undefined)
+            return doors.say(options.json ? JSON.stringify(reading, null, 1) : printText(reading));
+          const { second, secondCorners } = options;
+          // What goes wrong from here on is the second photo's.
+          at = second;
+          const { corners: _, ...same } = asked;
+          const held = await secondPhoto(
+            reading,
+            await photo.readBytes(second),
+            secondCorners === undefined ? same : { ...same, ...printAsk({ size, corners: secondCorners }) },
+            photo.decode,
+          );
+          doors.say(
+            options.json
+              ? JSON.stringify({ ...reading, second: held }, null, 1)
+              : `${printText(reading)}\n\n${agreementText(held.agreement, reading.cell_mm)}`,
+          );
         } catch (failure) {
-          if (failure instanceof BadInput) refuse(doors, file, failure);
+          if (failure instanceof BadInput) refuse(doors, at, failure);
           throw failure;
         }
       });

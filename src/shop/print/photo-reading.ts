@@ -1,5 +1,6 @@
 import type { Corners, SurfaceSize } from '../../core/print/picture.ts';
 import type { PrintReading, PrintWarningCode } from '../../core/print/reading.ts';
+import type { ReadingDoubt } from '../../core/print/reading-doubt.ts';
 import type { PhotoHead } from './photo.ts';
 
 /** What the photo's file and the corners add to a print's own warnings. */
@@ -25,6 +26,8 @@ export interface PhotoReading extends Omit<PrintReading, 'warnings'> {
   readonly corners_found?: CornersFound;
   readonly size: SurfaceSize;
   readonly cell_mm: number;
+  /** One sd of the figures. */
+  readonly doubt: ReadingDoubt;
   readonly warnings: readonly PhotoWarning[];
 }
 

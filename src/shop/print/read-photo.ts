@@ -1,9 +1,11 @@
 import { cornersFit, type PrintAsk } from '../../contract/print.ts';
 import { BadInput } from '../../contract/refusal.ts';
+import { type Agreement, agreementOf } from '../../core/print/agreement.ts';
 import { findCorners } from '../../core/print/find-corners.ts';
 import type { Corners, Picture, SurfaceSize } from '../../core/print/picture.ts';
 import { readPrint } from '../../core/print/read-print.ts';
 import type { ContactMap } from '../../core/print/reading.ts';
+import { readingDoubt } from '../../core/print/reading-doubt.ts';
 import type { DecodedPhoto, DecodePhoto } from './photo.ts';
 import type { CornersFound, PhotoReading, PhotoWarning } from './photo-reading.ts';
 import { sidesSwapped } from './sides-swapped.ts';
@@ -73,6 +75,7 @@ export async function lookAtPhoto(bytes: Uint8Array, asked: PrintAsk, decode: De
     ...(exclusions ? { exclusions } : {}),
     ...(zones === undefined ? {} : { zones }),
   });
+  const warnings = [...warningsOf(photo, where, size, reading.trust.px_per_mm), ...reading.warnings];
   const { format, width_px, height_px } = photo;
   return {
     contact,
@@ -83,7 +86,8 @@ export async function lookAtPhoto(bytes: Uint8Array, asked: PrintAsk, decode: De
       ...(where.found ? { corners_found: where.found } : {}),
       size,
       cell_mm,
-      warnings: [...warningsOf(photo, where, size, reading.trust.px_per_mm), ...reading.warnings],
+      doubt: readingDoubt({ ...reading, warnings }),
+      warnings,
     },
   };
 }
@@ -99,3 +103,18 @@ export const readPhoto = async (
   asked: PrintAsk,
   decode: DecodePhoto,
 ): Promise<PhotoReading> => (await lookAtPhoto(bytes, asked, decode)).reading;
+
+/**
+ * A second photo of the same print, held against the first.
+ * @param corners  in the second photo; left out, they are looked for
+ * @throws BadInput  as `readPhoto`
+ */
+export async function secondPhoto(
+  first: PhotoReading,
+  bytes: Uint8Array,
+  asked: PrintAsk,
+  decode: DecodePhoto,
+): Promise<{ readonly reading: PhotoReading; readonly agreement: Agreement }> {
+  const reading = await readPhoto(bytes, asked, decode);
+  return { reading, agreement: agreementOf(first, reading) };
+}

@@ -23,7 +23,7 @@ const within = 2.5;
  * @param step_mm  side of a coarse element
  */
 export function bareLevel(values: Float32Array, out: Uint8Array, coarse: Coarse, step_mm: number): BareLevel {
-  let level = betweenTiles(tiles(values, out, coarse, tile_mm / step_mm), coarse);
+  const level = betweenTiles(tiles(values, out, coarse, tile_mm / step_mm), coarse);
   let sigma = 0;
   const counts = new Float32Array(values.length);
   const offs = new Float32Array(values.length);
@@ -44,7 +44,7 @@ export function bareLevel(values: Float32Array, out: Uint8Array, coarse: Coarse,
       offs[k] = off;
     }
     const change = smoothMeans(offs, counts, coarse, smooth_mm / step_mm, 0, 1e-3);
-    level = level.map((one, k) => one + change[k]!);
+    for (let k = 0; k < level.length; k++) level[k]! += change[k]!;
   }
   return { level, sigma };
 }
@@ -63,9 +63,11 @@ function tiles(values: Float32Array, out: Uint8Array, { width, height }: Coarse,
   for (let J = 0; J < down; J++)
     for (let I = 0; I < across; I++) {
       const seen: number[] = [];
-      for (let j = Math.floor((J * height) / down); j < Math.floor(((J + 1) * height) / down); j++)
-        for (let i = Math.floor((I * width) / across); i < Math.floor(((I + 1) * width) / across); i++)
-          if (!out[j * width + i]) seen.push(values[j * width + i]!);
+      const left = Math.floor((I * width) / across);
+      const right = Math.floor(((I + 1) * width) / across);
+      const bottom = Math.floor(((J + 1) * height) / down);
+      for (let j = Math.floor((J * height) / down); j < bottom; j++)
+        for (let k = j * width + left; k < j * width + right; k++) if (!out[k]) seen.push(values[k]!);
       low[J * across + I] = seen.length > 8 ? quantile(seen, bareQuantile) : Number.NaN;
     }
   const middle = low.map((_, k) => {

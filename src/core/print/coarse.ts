@@ -39,6 +39,36 @@ export function coarsened(
   return means;
 }
 
+/**
+ * Means of the middle quarter of each block: what varies over many blocks is told as well by them as by whole blocks, and
+ * scatter is that of elements half as wide.
+ */
+export function sampled(
+  fine: Float32Array | Uint8Array,
+  width: number,
+  height: number,
+  coarse: Coarse,
+): Float32Array {
+  const { block } = coarse;
+  const means = new Float32Array(coarse.width * coarse.height);
+  for (let J = 0; J < coarse.height; J++) {
+    const [top, bottom] = middleOf(J * block, Math.min(height, (J + 1) * block));
+    for (let I = 0; I < coarse.width; I++) {
+      const [left, right] = middleOf(I * block, Math.min(width, (I + 1) * block));
+      let sum = 0;
+      for (let j = top; j < bottom; j++)
+        for (let i = left, o = j * width + left; i < right; i++, o++) sum += fine[o]!;
+      means[J * coarse.width + I] = sum / ((bottom - top) * (right - left));
+    }
+  }
+  return means;
+}
+
+function middleOf(from: number, to: number): [number, number] {
+  const start = from + ((to - from) >> 2);
+  return [start, start + Math.max(1, (to - from) >> 1)];
+}
+
 /** Row j of the fine raster, put between the block centres; written into `row`. */
 export function refineRow(
   values: Float32Array,
@@ -47,28 +77,30 @@ export function refineRow(
   width: number,
   row: Float32Array,
 ): void {
-  const y = Math.max(0, Math.min(coarse.height - 1, (j + 0.5) / coarse.block - 0.5));
-  const top = Math.min(coarse.height - 1, Math.floor(y));
-  const below = Math.min(coarse.height - 1, top + 1);
+  const { block } = coarse;
+  const last = coarse.width - 1;
+  const y = Math.max(0, Math.min(coarse.height - 1, (j + 0.5) / block - 0.5));
+  const top = Math.floor(y);
   const fy = y - top;
   const a = top * coarse.width;
-  const b = below * coarse.width;
-  const each = 1 / coarse.block;
-  const last = coarse.width - 1;
-  let x = 0.5 * each - 0.5;
-  for (let i = 0; i < width; i++, x += each) {
-    const at = x < 0 ? 0 : x > last ? last : x;
-    const left = at | 0;
-    const right = left < last ? left + 1 : last;
-    const fx = at - left;
-    const upper = values[a + left]! + fx * (values[a + right]! - values[a + left]!);
-    const lower = values[b + left]! + fx * (values[b + right]! - values[b + left]!);
-    row[i] = upper + fy * (lower - upper);
+  const b = Math.min(coarse.height - 1, top + 1) * coarse.width;
+  // From the edge to the first centre, between centres, from the last centre to the edge.
+  let from = values[a]! + fy * (values[b]! - values[a]!);
+  let i = 0;
+  for (let I = -1; I <= last; I++) {
+    const right = I < last ? I + 1 : last;
+    const to = values[a + right]! + fy * (values[b + right]! - values[a + right]!);
+    const slope = (to - from) / block;
+    const centre = (I + 0.5) * block - 0.5;
+    const end = I === last ? width : Math.min(width, Math.ceil(centre + block));
+    let at = from + slope * (i - centre);
+    for (; i < end; i++, at += slope) row[i] = at;
+    from = to;
   }
 }
 
 /** Of a coarse raster, blocks this wide are smoothed: what varies over millimetres needs no finer. */
-const smoothBlock = 4;
+const smoothBlock = 2;
 
 /**
  * Smooth means of what counts, put back on the same raster; where nothing near counts, `otherwise`.
@@ -88,7 +120,8 @@ export function smoothMeans(
 ): Float32Array {
   const { width, height } = coarse;
   const wide = coarseOf(width, height, smoothBlock);
-  const worth = values.map((one, k) => one * counts[k]!);
+  const worth = new Float32Array(values.length);
+  for (let k = 0; k < worth.length; k++) worth[k] = values[k]! * counts[k]!;
   const narrow = sd / smoothBlock;
   const sums = widelySmoothed(coarsened(worth, width, height, wide), wide.width, wide.height, narrow);
   const weights = widelySmoothed(coarsened(counts, width, height, wide), wide.width, wide.height, narrow);

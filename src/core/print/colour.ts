@@ -1,6 +1,6 @@
 import { bareLevel } from './bare.ts';
-import { type Coarse, coarsened, refineRow, smoothMeans } from './coarse.ts';
-import { quantile } from './quantile.ts';
+import { type Coarse, refineRow, sampled, smoothMeans } from './coarse.ts';
+import { quantile, sampleStep } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
 
 /** How much like blue film each element looks, with light and base taken out: near 0 on bare surface, in log units. */
@@ -19,8 +19,6 @@ const shade_mm = 6;
 /** Darkness counts within these, log. */
 const darkest = 2;
 const brightest = -1;
-/** Samples for statistics: one element in so many, each way. */
-const stride = 6;
 /**
  * Darkness may weigh up to `low` of blueness on photos with resolution to spare, and up to `high` where a millimetre has
  * few pixels: JPEG halves the resolution of colour, not of brightness, so that edges are then better seen in the dark.
@@ -31,8 +29,8 @@ const most = { low: 0.4, high: 0.8, fewPx: 4.5, manyPx: 5.5 };
 export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array, coarse: Coarse): Colour {
   const { width, height, blueness, shade } = rect;
   const step_mm = coarse.block / rasterPxPerMm;
-  const blue = coarsened(blueness, width, height, coarse);
-  const light = coarsened(shade, width, height, coarse);
+  const blue = sampled(blueness, width, height, coarse);
+  const light = sampled(shade, width, height, coarse);
   const bare = bareLevel(blue, outCoarse, coarse, step_mm);
   const counts = blue.map((one, k) => (!outCoarse[k] && one - bare.level[k]! < 2 * bare.sigma ? 1 : 0));
   const bareShade = smoothMeans(light, counts, coarse, shade_mm / step_mm, quantile(light, 0.5), 1e-4);
@@ -69,6 +67,7 @@ function darknessWeight(
   const lit = new Float32Array(width);
   const blues: number[] = [];
   const darks: number[] = [];
+  const stride = sampleStep(width, height);
   for (let j = 1; j < height; j += stride) {
     refineRow(level, coarse, j, width, row);
     refineRow(bareShade, coarse, j, width, lit);

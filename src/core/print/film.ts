@@ -1,6 +1,6 @@
-import { type Coarse, coarsened, coarseOf, refineRow, smoothMeans } from './coarse.ts';
+import { type Coarse, coarseOf, refineRow, sampled, smoothMeans } from './coarse.ts';
 import { type Colour, colourOf } from './colour.ts';
-import { quantile, sortedQuantile } from './quantile.ts';
+import { quantile, sampleStep, sortedQuantile } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
 import { narrowlySmoothed } from './smooth.ts';
 
@@ -17,13 +17,11 @@ export interface Film {
 }
 
 /** A coarse element, mm. */
-const coarse_mm = 0.5;
+const coarse_mm = 1;
 /** Sharpening undoes blur of about this many pixels of the photo; more of it where a millimetre has few of them. */
 const sharpen = { width_px: 1.6, by: 1.5, more: 1, fewPx: 4.5, manyPx: 6 };
 /** Local film strength is smoothed over this, mm, and held to the forecast by a pull of this weight. */
 const local = { mm: 7, pull: 0.05, above: 0.6, turns: 2 };
-/** Samples for statistics: one element in so many, each way. */
-const stride = 5;
 /** Veil of glare, log of brighter: beyond this nothing is left to see. */
 const mostVeil = 4;
 const veilSteps = 1024;
@@ -35,7 +33,7 @@ const faintest = 0.25;
 export function filmOf(rect: Rectified, out: Uint8Array): Film {
   const { width, height, px_per_mm } = rect;
   const coarse = coarseOf(width, height, Math.round(coarse_mm * rasterPxPerMm));
-  const outShare = coarsened(out, width, height, coarse);
+  const outShare = sampled(out, width, height, coarse);
   const outCoarse = Uint8Array.from(outShare, (share) => (share > 0.01 ? 1 : 0));
   const colour = colourOf(rect, out, outCoarse, coarse);
   const plain = colour.film;
@@ -46,12 +44,7 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
 
   const levels = levelsOf(strength, width, height, out);
   const full = localFilm(strength, colour, levels, width, height, out, outCoarse, coarse);
-  const row = new Float32Array(width);
-  for (let j = 0; j < height; j++) {
-    refineRow(full, coarse, j, width, row);
-    for (let i = 0, o = j * width; i < width; i++, o++)
-      strength[o] = (strength[o]! - levels.bare) / (row[i]! - levels.bare);
-  }
+  asShare(strength, levels.bare, full, coarse, width, height);
   return {
     strength,
     gleam: colour.gleam,
@@ -59,6 +52,23 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
     haze: hazeOf(strength, width, height, out),
     blur_mm: blurOf(plain, levels, width, height, out),
   };
+}
+
+/** What was log units becomes the share of full film nearby. */
+function asShare(
+  values: Float32Array,
+  bare: number,
+  full: Float32Array,
+  coarse: Coarse,
+  width: number,
+  height: number,
+): void {
+  const share = full.map((one) => 1 / (one - bare));
+  const row = new Float32Array(width);
+  for (let j = 0; j < height; j++) {
+    refineRow(share, coarse, j, width, row);
+    for (let i = 0, o = j * width; i < width; i++, o++) values[o] = (values[o]! - bare) * row[i]!;
+  }
 }
 
 interface Levels {
@@ -70,6 +80,7 @@ interface Levels {
 /** Bare surface: the peak of the lower values and their scatter below it. Full film: median of what is well above half of it, from the top down. */
 function levelsOf(values: Float32Array, width: number, height: number, out: Uint8Array): Levels {
   const list: number[] = [];
+  const stride = sampleStep(width, height);
   for (let j = 1; j < height; j += stride)
     for (let i = 1; i < width; i += stride) if (!out[j * width + i]) list.push(values[j * width + i]!);
   const sample = Float32Array.from(list).sort();
@@ -136,6 +147,7 @@ function localFilm(
   coarse: Coarse,
 ): Float32Array {
   const darks: number[] = [];
+  const stride = sampleStep(width, height);
   for (let j = 1; j < height; j += stride)
     for (let i = 1; i < width; i += stride) {
       const o = j * width + i;
@@ -158,7 +170,7 @@ function localFilm(
     const brighter = Math.max(0, Math.min(mostVeil, shade - usual));
     return table[Math.round((brighter * veilSteps) / mostVeil)]!;
   });
-  const means = coarsened(values, width, height, coarse);
+  const means = sampled(values, width, height, coarse);
   const sd = (local.mm * rasterPxPerMm) / coarse.block;
   let full: Float32Array = forecast;
   for (let turn = 0; turn < local.turns; turn++) {
@@ -172,6 +184,7 @@ function localFilm(
 }
 
 function hazeOf(strength: Float32Array, width: number, height: number, out: Uint8Array): number {
+  const stride = sampleStep(width, height);
   let between = 0;
   let above = 0;
   for (let j = 1; j < height; j += stride)
@@ -188,6 +201,7 @@ function hazeOf(strength: Float32Array, width: number, height: number, out: Uint
 function blurOf(plain: Float32Array, levels: Levels, width: number, height: number, out: Uint8Array): number {
   const { bare, film } = levels;
   const steep: number[] = [];
+  const stride = sampleStep(width, height);
   for (let j = 1; j < height - 1; j += stride)
     for (let i = 1; i < width - 1; i += stride) {
       const o = j * width + i;

@@ -15,7 +15,7 @@ const steps = 16;
 /** Places in the photo are worked out for one sample in so many and stepped evenly between: less than 0.05 px off where a photo's scale trebles along the surface. */
 const stretch = 8;
 /** Places in the photo are whole numbers of this part of a pixel. */
-const unit = 65536;
+const unit = 16384;
 
 /** A photo brought to the surface, row by row from (0,0); element centres at (i + 0.5) / rasterPxPerMm mm. */
 export interface Rectified {
@@ -164,13 +164,13 @@ function betweenFour({ us, vs, red, green, blue }: Row, rgb: Picture['rgb'], lin
   for (let i = 0; i < us.length; i++) {
     const u = us[i]!;
     const v = vs[i]!;
-    const fx = (u >> 10) & 63;
-    const fy = (v >> 10) & 63;
+    const fx = (u >> 8) & 63;
+    const fy = (v >> 8) & 63;
     const w11 = fx * fy;
     const w10 = (fx << 6) - w11;
     const w01 = (fy << 6) - w11;
     const w00 = 4096 - w11 - w10 - w01;
-    const k = (v >> 16) * line + 3 * (u >> 16);
+    const k = (v >> 14) * line + 3 * (u >> 14);
     const m = k + line;
     red[i] = (rgb[k]! * w00 + rgb[k + 3]! * w10 + rgb[m]! * w01 + rgb[m + 3]! * w11) >> 8;
     green[i] = (rgb[k + 1]! * w00 + rgb[k + 4]! * w10 + rgb[m + 1]! * w01 + rgb[m + 4]! * w11) >> 8;
@@ -187,7 +187,7 @@ function addNearest(
 ): void {
   for (let i = 0, s = 0; i < red.length; i++)
     for (const end = s + each; s < end; s++) {
-      const k = ((vs[s]! + 32768) >> 16) * line + 3 * ((us[s]! + 32768) >> 16);
+      const k = ((vs[s]! + 8192) >> 14) * line + 3 * ((us[s]! + 8192) >> 14);
       red[i]! += rgb[k]!;
       green[i]! += rgb[k + 1]!;
       blue[i]! += rgb[k + 2]!;

@@ -25,8 +25,8 @@ export function smearOf(strength: Float32Array, width: number, height: number, o
   let xy = 0;
   let faint = 0;
   let notFilm = 0;
-  for (let j = 2; j < height - 2; j += 2)
-    for (let i = 2; i < width - 2; i++) {
+  for (let j = 2; j < height - 2; j += 3)
+    for (let i = 2; i < width - 2; i += 2) {
       const o = j * width + i;
       if (out[o]) continue;
       const here = strength[o]!;

@@ -47,33 +47,67 @@ export function narrowlySmoothed(
   height: number,
   sd: number,
 ): Float32Array {
-  const r = Math.max(1, Math.ceil(2 * sd));
-  const bell = Array.from({ length: r + 1 }, (_, k) => Math.exp((-0.5 * k * k) / (sd * sd)));
-  const whole = bell[0]! + 2 * bell.slice(1).reduce((sum, one) => sum + one, 0);
-  const weight = Float32Array.from(bell, (one) => one / whole);
-  const down = new Float32Array(source.length);
-  const w0 = weight[0]!;
-  for (let j = 0; j < height; j++) {
-    const o = j * width;
-    for (let i = 0; i < width; i++) down[o + i] = w0 * source[o + i]!;
-    for (let k = 1; k <= r; k++) {
-      const up = Math.max(0, j - k) * width;
-      const below = Math.min(height - 1, j + k) * width;
-      const wk = weight[k]!;
-      for (let i = 0; i < width; i++) down[o + i]! += wk * (source[up + i]! + source[below + i]!);
-    }
-  }
+  const { r, weight } = bellOf(sd);
+  const result = new Float32Array(source.length);
+  // Rows smoothed along their length wait here until all that one row needs are there: 2 r + 1 of them, in turn.
+  const many = 2 * r + 1;
+  const along = new Float32Array(many * width);
   const padded = new Float32Array(width + 2 * r);
-  for (let j = 0; j < height; j++) {
-    const o = j * width;
-    padded.fill(down[o]!, 0, r);
-    padded.set(down.subarray(o, o + width), r);
-    padded.fill(down[o + width - 1]!, r + width);
-    for (let i = 0; i < width; i++) {
-      let sum = w0 * padded[i + r]!;
-      for (let k = 1; k <= r; k++) sum += weight[k]! * (padded[i + r - k]! + padded[i + r + k]!);
-      down[o + i] = sum;
+  const rows = new Int32Array(many);
+  for (let next = 0, j = 0; j < height; j++) {
+    for (; next <= Math.min(height - 1, j + r); next++) {
+      const o = next * width;
+      padded.fill(source[o]!, 0, r);
+      padded.set(source.subarray(o, o + width), r);
+      padded.fill(source[o + width - 1]!, r + width);
+      for (let k = 0; k < many; k++) rows[k] = k;
+      weigh(padded, rows, weight, r, along, (next % many) * width, width);
     }
+    for (let k = 0; k < many; k++) rows[k] = (Math.max(0, Math.min(height - 1, j + k - r)) % many) * width;
+    weigh(along, rows, weight, r, result, j * width, width);
   }
-  return down;
+  return result;
+}
+
+/** Weights of a normal window from its middle out; zero beyond two sd. Its reach is rounded up to an odd number, see weigh. */
+function bellOf(sd: number): { r: number; weight: Float32Array } {
+  const reach = Math.max(1, Math.ceil(2 * sd));
+  const r = reach % 2 === 0 ? reach + 1 : reach;
+  const bell = Array.from({ length: r + 1 }, (_, k) =>
+    k > reach ? 0 : Math.exp((-0.5 * k * k) / (sd * sd)),
+  );
+  const whole = bell[0]! + 2 * bell.slice(1).reduce((sum, one) => sum + one, 0);
+  return { r, weight: Float32Array.from(bell, (one) => one / whole) };
+}
+
+/**
+ * Weighted sum of stretches of `source` that begin at `starts`, weights alike on both sides of the middle one. First the
+ * middle and its neighbours, then four stretches at a time: each sweep over the stretch costs as much as its arithmetic.
+ */
+function weigh(
+  source: Float32Array,
+  starts: Int32Array,
+  weight: Float32Array,
+  r: number,
+  into: Float32Array,
+  at: number,
+  many: number,
+): void {
+  const middle = starts[r]!;
+  const w0 = weight[0]!;
+  const w1 = weight[1]!;
+  const before = starts[r - 1]!;
+  const after = starts[r + 1]!;
+  for (let i = 0; i < many; i++)
+    into[at + i] = w0 * source[middle + i]! + w1 * (source[before + i]! + source[after + i]!);
+  for (let k = 2; k < r; k += 2) {
+    const a = starts[r - k]!;
+    const b = starts[r + k]!;
+    const c = starts[r - k - 1]!;
+    const d = starts[r + k + 1]!;
+    const wk = weight[k]!;
+    const wl = weight[k + 1]!;
+    for (let i = 0; i < many; i++)
+      into[at + i]! += wk * (source[a + i]! + source[b + i]!) + wl * (source[c + i]! + source[d + i]!);
+  }
 }

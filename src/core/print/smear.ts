@@ -13,7 +13,7 @@ export interface Smear {
 /** Over-blued where both are above these; sound prints reach 0.28 and a third, but never both. */
 const overBlued = { alike: 0.35, faint: 0.25 };
 /** Streaks narrower than this are taken out. */
-const streak_mm = 0.3;
+const streak_mm = 0.5;
 
 export const isOverBlued = ({ alike, faint }: Smear): boolean =>
   alike > overBlued.alike && faint > overBlued.faint;

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { BenchScreen } from './bench/bench.tsx';
 import { Top } from './frame/top.tsx';
@@ -12,6 +12,9 @@ import { PrintScreen } from './print/print.tsx';
 import { ScrapeScreen } from './scrape/scrape.tsx';
 import { SettingsScreen } from './settings/settings.tsx';
 import { SignsScreen } from './signs/signs.tsx';
+
+/** Photos bring a corner finder and drawings of their own: fetched when they are asked for. */
+const PhotoScreen = lazy(async () => ({ default: (await import('./photo/photo.tsx')).PhotoScreen }));
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
 export const App = () => (
@@ -40,6 +43,13 @@ export const App = () => (
       {({ id, setup, repeat }) => <SetupScreen id={id} setup={setup} repeat={Number(repeat) || 0} />}
     </Route>
     <Route path="/job/:id/print">{({ id }) => <PrintScreen id={id} />}</Route>
+    <Route path="/job/:id/photo/:pad">
+      {({ id, pad }) => (
+        <Suspense fallback={<Top title="Photo" job={id} />}>
+          <PhotoScreen id={id} pad={pad} />
+        </Suspense>
+      )}
+    </Route>
     <Route path="/job/:id/scrape">{({ id }) => <ScrapeScreen id={id} />}</Route>
     <Route path="/job/:id/ledger">{({ id }) => <LedgerScreen id={id} />}</Route>
     <Route>

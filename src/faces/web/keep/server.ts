@@ -46,6 +46,24 @@ export async function posted<T>(address: string, body: unknown): Promise<T> {
   return (await response.json()) as T;
 }
 
+/** A photo as the shop keeps it: called by its bytes, its sides as shown. */
+interface PhotoHead {
+  readonly hash: string;
+  readonly width_px: number;
+  readonly height_px: number;
+}
+
+/** POST a photo's bytes. @throws Refusing, or TypeError when the server is out of reach */
+export async function sentPhoto(photo: Blob): Promise<PhotoHead> {
+  // What it is, is told by its bytes; a phone that does not say gets any picture's name.
+  const type = photo.type.startsWith('image/') ? photo.type : 'image/jpeg';
+  const response = await fetch('/api/photos', { method: 'POST', headers: { 'content-type': type }, body: photo });
+  if (!response.ok) throw await refusalOf(response);
+  return (await response.json()) as PhotoHead;
+}
+
+export const photoAddress = (hash: string): string => `/api/photos/${hash}`;
+
 export const jobAddress = (id: string): string => `/api/jobs/${encodeURIComponent(id)}`;
 
 /** Hands one entry to the shop. A lost connection and an overloaded server are worth trying again; a 4xx is not. */

@@ -1,0 +1,86 @@
+import type { SurfaceSize } from '../core/print/picture.ts';
+import { drawing } from './drawing.ts';
+import { off, onScreen, type OverlayView } from './print-overlay-view.ts';
+import { type Plate, plate, plateHeight, plateWidth, punchMark, rimmedPath } from './print-overlay-marks.ts';
+import type { Shape } from './shape.ts';
+
+/** One zone: what stands beside it on the first side and on the other, "34 %" and "3 passes". */
+export interface ZoneNote {
+  readonly first: string;
+  readonly other?: string;
+  readonly wrong?: boolean;
+}
+
+export interface ZoneOverlay {
+  readonly title: string;
+  readonly desc?: string;
+  readonly view: OverlayView;
+  readonly size: SurfaceSize;
+  /** From the minus end. */
+  readonly zones: readonly ZoneNote[];
+  readonly ends: { readonly minus: string; readonly plus: string };
+}
+
+/** The zones of a pad over its photo, as it lies there, with the names of its ends and the corner to find first. */
+export function zoneOverlay({ title, desc, view, size, zones, ends }: ZoneOverlay): Shape {
+  const step = size.length_mm / Math.max(1, zones.length);
+  const across = (x: number) => [
+    onScreen(view, { x, y: 0 }),
+    onScreen(view, { x, y: size.width_mm }),
+  ];
+  return drawing(
+    { title, ...(desc === undefined ? {} : { desc }), width: view.width, height: view.height },
+    outline(view, size),
+    zones.slice(1).flatMap((_, k) => rimmedPath(across((k + 1) * step), 1.5)),
+    zones.flatMap(({ first, other, wrong }, k) => {
+      const x = (k + 0.5) * step;
+      const look = wrong ? ('wrong' as const) : ('plain' as const);
+      return [
+        ...plate(besides(view, size, 0, x, first, look), view),
+        ...(other === undefined ? [] : plate(besides(view, size, 1, x, other, 'plain'), view)),
+      ];
+    }),
+    endNames(view, size, ends),
+    punchMark(onScreen(view, { x: 0, y: 0 })),
+  );
+}
+
+/** The surface's edge. */
+export const outline = (view: OverlayView, { length_mm, width_mm }: SurfaceSize): Shape[] =>
+  rimmedPath(
+    [
+      { x: 0, y: 0 },
+      { x: length_mm, y: 0 },
+      { x: length_mm, y: width_mm },
+      { x: 0, y: width_mm },
+    ].map((place) => onScreen(view, place)),
+    2,
+    true,
+  );
+
+/** A plate clear of the surface, whichever way its side runs on the screen. */
+function besides(
+  view: OverlayView,
+  size: SurfaceSize,
+  side: 0 | 1,
+  x: number,
+  words: string,
+  look: 'plain' | 'wrong',
+): Plate {
+  const edge = onScreen(view, { x, y: side * size.width_mm });
+  const away = off(view, size, side, x, 1);
+  const reach =
+    (Math.abs(away.x - edge.x) * plateWidth(words)) / 2 + (Math.abs(away.y - edge.y) * plateHeight()) / 2 + 5;
+  return { at: off(view, size, side, x, reach), words, look };
+}
+
+/** Both ends by name, one row farther out than the zones' own words. */
+export const endNames = (view: OverlayView, size: SurfaceSize, ends: ZoneOverlay['ends']): Shape[] =>
+  (
+    [
+      [0, ends.minus],
+      [size.length_mm, ends.plus],
+    ] as const
+  ).flatMap(([x, words]) =>
+    plate({ at: off(view, size, 0, x, 44), words, weight: 520 }, view),
+  );

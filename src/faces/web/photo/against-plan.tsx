@@ -1,0 +1,75 @@
+import { useQuery } from '@tanstack/react-query';
+import type { Pad } from '../../../core/body/pad.ts';
+import { byPad } from '../../../core/body/slide.ts';
+import { roundRecord } from '../../../core/ledger/round-record.ts';
+import { steerInput } from '../../../core/ledger/steer-input.ts';
+import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import { percent } from '../../../shop/phrase.ts';
+import { planSentence, planWord, signedPoints, zoneChanges } from '../../../shop/print/compare-words.ts';
+import type { OpenJob } from '../keep/jobs.ts';
+import { posted } from '../keep/server.ts';
+
+/** The last round's plan, worked out again from what was known then; asked only where its passes were made. */
+function usePlanBefore({ id, job }: OpenJob) {
+  const before = job.round - 1;
+  const made = before >= 1 && roundRecord(job.live, before).passes.length > 0;
+  return useQuery({
+    queryKey: ['job', id, 'plan of round', before, job.seq],
+    queryFn: () => posted<SteerAnswer>('/api/steer', steerInput(job, before)),
+    enabled: made && steerInput(job, before).rounds.length === before,
+    staleTime: Number.POSITIVE_INFINITY,
+  });
+}
+
+/** The print that the last plan foretold beside the one that came. */
+export function AgainstPlan(props: {
+  readonly open: OpenJob;
+  readonly pad: Pad;
+  readonly shares: readonly (number | undefined)[];
+}) {
+  const { open, pad, shares } = props;
+  const { data } = usePlanBefore(open);
+  const { slide, places } = open.job.plan;
+  if (!data?.ok) return null;
+  const planned = byPad(slide, data.plan.expected_shares)[pad.name] ?? [];
+  const rested = data.rest.print[pad.name] ?? [];
+  const changes = zoneChanges(planned, shares);
+  return (
+    <section>
+      <h2>Against the plan of round {open.job.round - 1}</h2>
+      <p className="say">{planSentence(changes, places.minus_end)}</p>
+      <table className="by-zone">
+        <caption>Blue by zone, from the {places.minus_end}</caption>
+        <thead>
+          <tr>
+            <th scope="col">zone</th>
+            <th scope="col">planned</th>
+            <th scope="col">at rest</th>
+            <th scope="col">seen</th>
+            <th scope="col">points</th>
+            <th scope="col">so</th>
+          </tr>
+        </thead>
+        <tbody>
+          {changes.map((change) => (
+            <tr key={change.zone}>
+              <th scope="row">{change.zone + 1}</th>
+              <td>{shareText(change.before)}</td>
+              <td>{shareText(rested[change.zone])}</td>
+              <td>{shareText(change.now)}</td>
+              <td>{change.points === undefined ? '–' : signedPoints(change.points)}</td>
+              <td>{change.differs ? <b>{planWord(change)}</b> : planWord(change)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet">
+        Planned: what the plan’s own forecast gave for the next print. At rest: the same where the part rests on what
+        touches. Both hold if the passes were made as planned.
+      </p>
+    </section>
+  );
+}
+
+const shareText = (share: number | null | undefined): string =>
+  typeof share === 'number' ? percent(share) : 'not known';

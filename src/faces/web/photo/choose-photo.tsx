@@ -1,0 +1,106 @@
+import { useEffect, useId, useState } from 'react';
+import { Mark } from '../frame/mark.tsx';
+import type { Sending } from './sending.ts';
+
+/** Camera or file; then whether the shop has it. */
+export function ChoosePhoto(props: {
+  readonly pad: string;
+  readonly sending: Sending;
+  readonly onPhoto: (photo: Blob) => void;
+}) {
+  const { pad, sending, onPhoto } = props;
+  return (
+    <>
+      <div>
+        <p className="say">
+          Photograph the blue on the <b>{pad}</b> from straight above it, the whole face in the photo and a little of the
+          casting round it.
+        </p>
+        <ul className="lines quiet">
+          <li>Fill the frame: 9 pixels a mm are good, below 5 spots run together.</li>
+          <li>Step aside until no lamp mirrors in the metal. Hold still.</li>
+          <li>Lay the corner card beside it, in the plane of the face, if you have one.</li>
+        </ul>
+        <PhotoInputs onPhoto={onPhoto} />
+      </div>
+      <div>
+        <SendingWords sending={sending} />
+        {sending.is === 'sending' || sending.is === 'waiting' ? <Waiting photo={sending.photo} /> : null}
+      </div>
+    </>
+  );
+}
+
+/** The two ways to a photo; where there is no camera the first opens the files as well. */
+export function PhotoInputs({ onPhoto }: { readonly onPhoto: (photo: Blob) => void }) {
+  const camera = useId();
+  const file = useId();
+  const input = (id: string, words: string, capture: boolean) => (
+    <>
+      <input
+        id={id}
+        type="file"
+        accept="image/*"
+        className="hidden"
+        {...(capture ? { capture: 'environment' as const } : {})}
+        onChange={(event) => {
+          const [photo] = event.target.files ?? [];
+          if (photo) onPhoto(photo);
+          // The same file may be chosen again.
+          event.target.value = '';
+        }}
+      />
+      <label htmlFor={id} className="second">
+        {words}
+      </label>
+    </>
+  );
+  return (
+    <div className="photo-inputs">
+      {input(camera, 'Take a photo', true)}
+      {input(file, 'Choose a file', false)}
+    </div>
+  );
+}
+
+const SendingWords = ({ sending }: { readonly sending: Sending }) => {
+  switch (sending.is) {
+    case 'refused':
+      return (
+        <p className="wrong" role="alert">
+          <Mark name="caution" size={20} />
+          <span>{sending.why}</span>
+        </p>
+      );
+    case 'sending':
+      return (
+        <p className="sending" role="status">
+          <Mark name="waiting" size={20} />
+          <span>On its way to the shop’s file.</span>
+        </p>
+      );
+    case 'waiting':
+      return (
+        <p className="sending" role="status">
+          <Mark name="waiting" size={20} />
+          <span>
+            The photo waits on this phone: {sending.why ?? 'the shop is out of reach'}. It is sent by itself; nothing is
+            lost.
+          </span>
+        </p>
+      );
+    default:
+      return null;
+  }
+};
+
+/** A photo that only this phone has. */
+function Waiting({ photo }: { readonly photo: Blob }) {
+  const [address, setAddress] = useState<string>();
+  useEffect(() => {
+    const made = URL.createObjectURL(photo);
+    setAddress(made);
+    return () => URL.revokeObjectURL(made);
+  }, [photo]);
+  return address === undefined ? null : <img className="waiting-photo" src={address} alt="The photo that waits" />;
+}

@@ -1,0 +1,195 @@
+import './photo.css';
+import { useCallback, useEffect } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { Pad } from '../../../core/body/pad.ts';
+import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
+import type { Corners } from '../../../core/print/picture.ts';
+import { zonesByPad } from '../../../shop/bench/pass.ts';
+import { asItLies, cornersFoundWords, startCorners } from '../../../shop/print/corner-words.ts';
+import type { ShownReading } from '../../../shop/print/photo-reading.ts';
+import { readingRefusal } from '../../../shop/print/photo-words.ts';
+import { squareSide_mm } from '../../../shop/print/reading-words.ts';
+import { leastConfidence } from '../../../shop/print/trust-words.ts';
+import { HowTurned } from '../bench/how-turned.tsx';
+import { GoButton } from '../frame/go.tsx';
+import { JobScreen } from '../frame/job-screen.tsx';
+import { Mark } from '../frame/mark.tsx';
+import { useDraft } from '../keep/draft.ts';
+import { type OpenJob, useAnswer, useWrite } from '../keep/jobs.ts';
+import { Refusing } from '../keep/server.ts';
+import { useSettings } from '../keep/settings.ts';
+import { useCorners, useReading } from './asked.ts';
+import { ChoosePhoto } from './choose-photo.tsx';
+import { Compare } from './compare.tsx';
+import { CornerStep } from './corners.tsx';
+import { dropTaps } from './drop-taps.ts';
+import { type PhotoDraft, photoDraftKey } from './photo-draft.ts';
+import { ReadingStep } from './reading-step.tsx';
+import { useSending } from './sending.ts';
+
+/** One pad's print by photo: the photo, its corners, the reading, and into the round. */
+export const PhotoScreen = ({ id, pad }: { readonly id: string; readonly pad: string }) => (
+  <JobScreen id={id} title={(open) => `${capital(pad)}, photo, round ${open.job.round}`}>
+    {(open) => {
+      const { plan, live, round } = open.job;
+      const found = plan.slide.pads.find((one) => one.name === pad);
+      if (!found)
+        return (
+          <main className="page narrow">
+            <p className="say">There is no pad “{pad}” in this job.</p>
+          </main>
+        );
+      // Which way it lies settles which end of the photo is which.
+      if (roundRecord(live, round).turned === undefined) return <HowTurned open={open} />;
+      return <PadPhoto key={`${round} ${pad}`} open={open} pad={found} />;
+    }}
+  </JobScreen>
+);
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) {
+  const { id, job } = open;
+  const { plan, live, round } = job;
+  const key = photoDraftKey(id, round, pad.name);
+  const [draft, setDraft, finish] = useDraft<PhotoDraft>(key, {});
+  const [sending, takePhoto] = useSending(key, (photo) => setDraft({ photo }));
+  const { units } = useSettings();
+  const write = useWrite(id);
+  const [, go] = useLocation();
+  const answer = useAnswer(id).data;
+  const size = { length_mm: pad.length_mm, width_mm: pad.width_mm };
+  const turned = lastTurned(live);
+  const { photo, corners, settled } = draft;
+  const looked = useCorners(photo && !corners ? photo.hash : undefined, size);
+  const cell_mm = squareSide_mm(units);
+  const read = useReading(
+    photo && corners && settled ? { hash: photo.hash, corners, size, cell_mm, zones: pad.zones } : undefined,
+  );
+
+  const place = useCallback(
+    (at: Corners, about: string) => setDraft({ ...(photo ? { photo } : {}), corners: at, about }),
+    [photo, setDraft],
+  );
+  const found = looked.data;
+  const notFound = looked.error;
+  useEffect(() => {
+    if (!photo || corners) return;
+    if (found)
+      place(
+        'why' in found ? startCorners(photo, size, turned) : asItLies(found.corners, turned),
+        cornersFoundWords(found),
+      );
+    else if (notFound)
+      place(
+        startCorners(photo, size, turned),
+        `The corners could not be looked for: ${notFound instanceof Refusing ? notFound.message : 'the shop is out of reach'}. Drag them.`,
+      );
+  });
+
+  const steer = answer?.round === round && answer.steer?.ok ? answer.steer : undefined;
+  const passes = steer ? zonesByPad(steer.plan.zones, 'passes_now')[pad.name] : undefined;
+  const back = `/job/${encodeURIComponent(id)}/print`;
+  const use = (reading: ShownReading) => {
+    if (!photo || !corners) return;
+    const shares = (reading.zone_shares ?? []).map((share) => share ?? null);
+    write({
+      kind: 'print photographed',
+      round,
+      pad: pad.name,
+      photo: photo.hash,
+      corners,
+      size,
+      shares,
+      density_per_25mm: reading.density_per_25mm,
+      bearing_pct: reading.bearing_pct,
+      confidence: reading.trust.confidence,
+      warnings: [...new Set(reading.warnings.map(({ code }) => code))],
+    });
+    dropTaps(id, round, pad.name, shares);
+    finish();
+    go(back);
+  };
+  const again = () => setDraft({});
+  const reading = settled ? read.data : undefined;
+  const good = reading !== undefined && reading.trust.confidence >= leastConfidence;
+
+  return (
+    <main className="page with-foot photo-page">
+      <div className="pair">
+        {!photo ? (
+          <ChoosePhoto pad={pad.name} sending={sending} onPhoto={takePhoto} />
+        ) : reading ? (
+          <ReadingStep
+            pad={pad.name}
+            hash={photo.hash}
+            plan={plan}
+            reading={reading}
+            units={units}
+            passes={passes}
+            onCorners={() => setDraft({ ...draft, settled: false })}
+          />
+        ) : corners ? (
+          <CornerStep
+            photo={photo}
+            corners={corners}
+            places={plan.places}
+            about={draft.about}
+            onCorners={(at, about) =>
+              setDraft({ photo, corners: at, ...(about === undefined ? {} : { about }), settled: false })
+            }
+          />
+        ) : (
+          <p className="say" role="status">
+            Kept. Looking for its corners.
+          </p>
+        )}
+      </div>
+      {photo && reading ? <Compare open={open} pad={pad} hash={photo.hash} reading={reading} units={units} /> : null}
+      <footer className="foot">
+        {read.error && settled ? (
+          <p className="wrong" role="alert">
+            <Mark name="caution" size={20} />
+            <span>
+              {read.error instanceof Refusing
+                ? readingRefusal(read.error.refusal)
+                : 'The shop is out of reach. The photo and its corners are kept; read it again when it is back.'}
+            </span>
+          </p>
+        ) : null}
+        <div className="beside">
+          <Link className="third" href={back}>
+            Back to the print
+          </Link>
+          {photo && (good || !reading) ? (
+            <button type="button" className="third" onClick={again}>
+              Take another photo
+            </button>
+          ) : null}
+          {reading && !good ? (
+            <button type="button" className="third" onClick={() => use(reading)}>
+              Use it all the same
+            </button>
+          ) : null}
+        </div>
+        {reading ? (
+          good ? (
+            <GoButton onPress={() => use(reading)}>Use this print</GoButton>
+          ) : (
+            <GoButton onPress={again}>Take it again</GoButton>
+          )
+        ) : corners ? (
+          <GoButton
+            onPress={() => {
+              if (settled) void read.refetch();
+              else setDraft({ ...draft, settled: true });
+            }}
+            {...(settled && read.isFetching ? { end: 'reading it' } : {})}
+          >
+            Read the print
+          </GoButton>
+        ) : null}
+      </footer>
+    </main>
+  );
+}

@@ -1,0 +1,179 @@
+import { useState } from 'react';
+import type { JobPlan } from '../../../core/ledger/entry.ts';
+import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import { counted, percent } from '../../../shop/phrase.ts';
+import type { ShownReading } from '../../../shop/print/photo-reading.ts';
+import {
+  evennessWords,
+  readingSentence,
+  spotsPerSquare,
+  squareWords,
+} from '../../../shop/print/reading-words.ts';
+import { trustFigures, trustWords } from '../../../shop/print/trust-words.ts';
+import { Mark } from '../frame/mark.tsx';
+import { Words } from '../frame/phrase.tsx';
+import { Segments } from '../frame/segments.tsx';
+import { type Layer, Overlay } from './overlay.tsx';
+import { SpotSizes } from './spot-sizes.tsx';
+
+/** The reading: a sentence, the numbers, the picture, then what to hold against it. */
+export function ReadingStep(props: {
+  readonly pad: string;
+  readonly hash: string;
+  readonly plan: JobPlan;
+  readonly reading: ShownReading;
+  readonly units: UnitSystem;
+  /** Passes to make now on each zone, where there is a plan for this round. */
+  readonly passes: readonly number[] | undefined;
+  readonly onCorners: () => void;
+}) {
+  const { pad, hash, plan, reading, units, passes, onCorners } = props;
+  const [layer, setLayer] = useState<Layer>('zones');
+  const { places } = plan;
+  const trust = trustWords(reading);
+  const shares = reading.zone_shares ?? [];
+  const spots = Math.round(spotsPerSquare(reading.density_per_25mm, units));
+  return (
+    <>
+      <div>
+        {trust.good ? null : (
+          <p className="wrong again" role="alert">
+            <Mark name="caution" size={24} />
+            <span>{trust.words}</span>
+          </p>
+        )}
+        <p className="say">
+          <Words phrase={readingSentence(reading, places, units)} />
+        </p>
+        <dl className="print-numbers">
+          <div>
+            <dt>bears</dt>
+            <dd>
+              <span className="num">{Math.round(reading.bearing_pct)}</span> <span className="unit">%</span>
+            </dd>
+          </div>
+          <div>
+            <dt>{squareWords(units)}</dt>
+            <dd>
+              <span className="num">{spots}</span> <span className="unit">{spots === 1 ? 'spot' : 'spots'}</span>
+            </dd>
+          </div>
+        </dl>
+        {trust.good ? <p className="quiet">{trust.words}</p> : null}
+        {trust.rest.map(({ code, text }) => (
+          <p className="caution" key={code}>
+            <Mark name="caution" size={20} />
+            <span>{text.charAt(0).toUpperCase() + text.slice(1)}</span>
+          </p>
+        ))}
+        <button type="button" className="third" onClick={onCorners}>
+          Move the corners
+        </button>
+      </div>
+      <div>
+        <div className="heading">
+          <h2>{layer === 'squares' ? `Spots, ${squareWords(units)}` : layer === 'zones' ? 'Blue by zone' : 'The photo'}</h2>
+          <Segments
+            label="What is drawn over the photo"
+            choices={[
+              { value: 'zones', words: 'Zones' },
+              { value: 'squares', words: 'Squares' },
+              { value: 'photo', words: 'Photo' },
+            ]}
+            chosen={layer}
+            onChoose={setLayer}
+          />
+        </div>
+        <Overlay
+          title={`What was read of the ${pad}, over its photo`}
+          hash={hash}
+          reading={reading}
+          places={places}
+          layer={layer}
+          zones={shares.map((share, z) => ({
+            first: share === undefined ? '–' : percent(share),
+            ...(passes ? { other: counted(passes[z] ?? 0, 'pass', 'passes') } : {}),
+          }))}
+        />
+        <Legend layer={layer} planned={passes !== undefined} />
+        <section className="working">
+          <h3>How evenly</h3>
+          <ul className="lines">
+            {evennessWords(reading, places, units).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          <ZoneTable shares={shares} passes={passes} end={places.minus_end} />
+          <details className="optional">
+            <summary>Working</summary>
+            <dl>
+              {trustFigures(reading.trust).map(([name, words]) => (
+                <div key={name}>
+                  <dt>{name}</dt>
+                  <dd>{words}</dd>
+                </div>
+              ))}
+              <SpotSizes reading={reading} />
+            </dl>
+          </details>
+        </section>
+      </div>
+    </>
+  );
+}
+
+const Legend = ({ layer, planned }: { readonly layer: Layer; readonly planned: boolean }) =>
+  layer === 'photo' ? (
+    <p className="quiet">The photo as it is, with the edge of the surface.</p>
+  ) : (
+    <ul className="legend quiet">
+      <li>
+        <span className="key blue" aria-hidden="true" />
+        bears
+      </li>
+      <li>
+        <span className="key burnished" aria-hidden="true" />
+        burnished, hatched: rubbed bright, highest
+      </li>
+      <li>
+        <span className="key dotted" aria-hidden="true" />
+        hidden by glare
+      </li>
+      {layer === 'squares' ? (
+        <li>In brackets: cut by the edge. A dash: not readable. Rings: the spots that are counted.</li>
+      ) : (
+        <li>
+          <span className="punch" aria-hidden="true" />
+          the corner to find first{planned ? '; passes are those of this round’s plan' : ''}
+        </li>
+      )}
+    </ul>
+  );
+
+/** The same by zone as figures, for who cannot see the picture. */
+const ZoneTable = (props: {
+  readonly shares: readonly (number | undefined)[];
+  readonly passes: readonly number[] | undefined;
+  readonly end: string;
+}) => (
+  <table className="by-zone">
+    <caption>Zone by zone, from the {props.end}</caption>
+    <thead>
+      <tr>
+        <th scope="col">zone</th>
+        <th scope="col">bears</th>
+        {props.passes ? <th scope="col">passes now</th> : null}
+      </tr>
+    </thead>
+    <tbody>
+      {props.shares.map((share, z) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: zones have no other name than their place
+        <tr key={z}>
+          <th scope="row">{z + 1}</th>
+          <td>{share === undefined ? 'not readable' : percent(share)}</td>
+          {props.passes ? <td>{props.passes[z] ?? 0}</td> : null}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

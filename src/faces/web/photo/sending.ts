@@ -1,0 +1,93 @@
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { photoRefusal } from '../../../shop/print/photo-words.ts';
+import { Refusing, sentPhoto } from '../keep/server.ts';
+import type { KeptHead } from './photo-draft.ts';
+import { holdPhoto, letGoPhoto, waitingPhoto } from './waiting-photo.ts';
+
+/** Where a photo is on its way to the shop. */
+export type Sending =
+  | { readonly is: 'none' }
+  | { readonly is: 'sending' | 'waiting'; readonly photo: Blob; readonly why?: string }
+  | { readonly is: 'refused'; readonly why: string };
+
+const retry_ms = 3_000;
+
+/**
+ * Sends a photo as soon as it is taken; what the shop has not kept lies on this phone under `key`, and is sent by itself when the
+ * shop is in reach again, also after a reload.
+ */
+export function useSending(
+  key: string,
+  onKept: (photo: KeptHead) => void,
+): readonly [Sending, (photo: Blob) => void] {
+  const [sending, setSending] = useState<Sending>({ is: 'none' });
+  const kept = useRef(onKept);
+  kept.current = onKept;
+  const alive = useRef(0);
+
+  const send = useCallback(
+    async (photo: Blob, turn: number) => {
+      const mine = () => alive.current === turn;
+      setSending({ is: 'sending', photo });
+      for (;;) {
+        try {
+          const head = await sentPhoto(photo);
+          if (!mine()) return;
+          await letGoPhoto(key).catch(() => undefined);
+          setSending({ is: 'none' });
+          kept.current(head);
+          return;
+        } catch (failure) {
+          if (!mine()) return;
+          const again = !(failure instanceof Refusing) || failure.status >= 500 || failure.status === 429;
+          if (!again) {
+            await letGoPhoto(key).catch(() => undefined);
+            setSending({ is: 'refused', why: photoRefusal((failure as Refusing).refusal) });
+            return;
+          }
+          const why = failure instanceof Refusing ? failure.message : undefined;
+          setSending({ is: 'waiting', photo, ...(why === undefined ? {} : { why }) });
+          await backInReach();
+          if (!mine()) return;
+        }
+      }
+    },
+    [key],
+  );
+
+  useEffect(() => {
+    const turn = ++alive.current;
+    waitingPhoto(key)
+      .then((photo) => {
+        if (photo && alive.current === turn) void send(photo, turn);
+      })
+      .catch(() => undefined);
+    return () => {
+      alive.current++;
+    };
+  }, [key, send]);
+
+  const take = useCallback(
+    (photo: Blob) => {
+      const turn = ++alive.current;
+      // Written down first; where the phone has no room for it, it is sent all the same.
+      void holdPhoto(key, photo)
+        .catch(() => undefined)
+        .then(() => send(photo, turn));
+    },
+    [key, send],
+  );
+  return [sending, take];
+}
+
+/** After a while, or as soon as the phone says that it is on the network again. */
+const backInReach = (): Promise<void> =>
+  new Promise((done) => {
+    const go = () => {
+      clearTimeout(timer);
+      removeEventListener('online', go);
+      done();
+    };
+    const timer = setTimeout(go, retry_ms);
+    addEventListener('online', go);
+  });

@@ -1,0 +1,90 @@
+import { counted, percent } from '../phrase.ts';
+
+/** Shares of a zone that differ by less than this, 0 to 1, are the same to a scraper. Common practice, no source. */
+export const sameShare = 0.1;
+
+/** A zone's share, 0 to 1; undefined or null where it is not known. */
+export type Share = number | null | undefined;
+
+export interface ZoneChange {
+  /** From 0. */
+  readonly zone: number;
+  readonly before: Share;
+  readonly now: Share;
+  /** Percentage points, plus is more blue now; absent where one of them is not known. */
+  readonly points?: number;
+  /** Told apart by more than the same. */
+  readonly differs: boolean;
+}
+
+/** Zone by zone, what was and what is. */
+export const zoneChanges = (before: readonly Share[], now: readonly Share[]): ZoneChange[] =>
+  now.map((share, zone) => {
+    const was = before[zone];
+    if (typeof was !== 'number' || typeof share !== 'number')
+      return { zone, before: was, now: share, differs: false };
+    return {
+      zone,
+      before: was,
+      now: share,
+      points: 100 * (share - was),
+      differs: Math.abs(share - was) > sameShare,
+    };
+  });
+
+/** "+6", "−4", "0": points with their sign. */
+export const signedPoints = (points: number): string => {
+  const whole = Math.round(points);
+  return whole === 0 ? '0' : `${whole > 0 ? '+' : '−'}${Math.abs(whole)}`;
+};
+
+const named = (changes: readonly ZoneChange[]): string => {
+  const zones = changes.map(({ zone }) => String(zone + 1));
+  const [last] = zones.slice(-1);
+  return zones.length === 1 ? `zone ${last}` : `zones ${zones.slice(0, -1).join(', ')} and ${last}`;
+};
+
+/** What became of a pad's blue since the last photo of it. */
+export function changeSentence(changes: readonly ZoneChange[], round: number, endWords: string): string {
+  const known = changes.filter(({ points }) => points !== undefined);
+  if (known.length === 0) return `Nothing of round ${round} can be held against this photo.`;
+  const more = known.filter(({ differs, points }) => differs && points! > 0);
+  const less = known.filter(({ differs, points }) => differs && points! < 0);
+  if (more.length + less.length === 0) return `No zone changed by more than 10 points since round ${round}.`;
+  const parts = [
+    ...(more.length ? [`more blue in ${named(more)}`] : []),
+    ...(less.length ? [`less in ${named(less)}`] : []),
+  ];
+  return `Since round ${round}: ${parts.join(', ')}, counted from the ${endWords}.`;
+}
+
+/** Where the print that came disagrees with the one that was planned. */
+export function planSentence(changes: readonly ZoneChange[], endWords: string): string {
+  const known = changes.filter(({ points }) => points !== undefined);
+  if (known.length === 0) return 'No zone can be held against the plan.';
+  const off = known.filter(({ differs }) => differs);
+  if (off.length === 0) return 'The print came out as the last plan said, within 10 points in every zone.';
+  const worst = off.reduce((a, b) => (Math.abs(b.points!) > Math.abs(a.points!) ? b : a));
+  const where = `Zone ${worst.zone + 1} from the ${endWords}: planned ${percent(worst.before!)}, seen ${percent(worst.now!)}.`;
+  const agree = known.length - off.length;
+  return `The print agrees with the last plan in ${agree} of ${counted(known.length, 'zone')}. ${where}`;
+}
+
+/** One zone against the plan, in a word. */
+export const planWord = ({ points, differs }: ZoneChange): string =>
+  points === undefined
+    ? 'not known'
+    : !differs
+      ? 'as planned'
+      : points > 0
+        ? 'more than planned'
+        : 'less than planned';
+
+/** Whether another photo of the same print says the same. */
+export function agreementSentence(changes: readonly ZoneChange[], endWords: string): string {
+  const known = changes.filter(({ points }) => points !== undefined);
+  if (known.length === 0) return 'No zone can be held against the photo before it.';
+  const off = known.filter(({ differs }) => differs);
+  if (off.length === 0) return 'It agrees with the photo before it of this print, within 10 points in every zone.';
+  return `It does not agree with the photo before it of this print in ${named(off)}, counted from the ${endWords}. Look at the corners of both, and at the blue.`;
+}

@@ -141,7 +141,7 @@ function placesOf(
   return outside;
 }
 
-/** 1 where an element at height y (mm) lies more than a pixel outside the photo. */
+/** 2 where an element at height y (mm) lies more than a pixel outside the photo. */
 function markOutside(
   unread: Uint8Array,
   h: Homography,
@@ -155,7 +155,7 @@ function markOutside(
     const w = 1 / (h6 * x + h7 * y + 1);
     const u = (h0 * x + h1 * y + h2) * w;
     const v = (h3 * x + h4 * y + h5) * w;
-    if (u < -1 || v < -1 || u > width_px || v > height_px) unread[i] = 1;
+    if (u < -1 || v < -1 || u > width_px || v > height_px) unread[i] = 2;
   }
 }
 
@@ -211,6 +211,6 @@ function toLogs(
     const logRed = logLight[r]!;
     blueness[from + i] = logLight[b]! - logRed;
     shade[from + i] = 0.5 * (logRed + logLight[g]!);
-    if (r >= clipped && g >= clipped && b >= clipped) unread[i] = 1;
+    if (r >= clipped && g >= clipped && b >= clipped) unread[i] ||= 1;
   }
 }

@@ -66,8 +66,10 @@ export function withoutStreaks(
       for (let i = 0; i < width; i++) {
         let best = source[j * width + i]!;
         for (const { dx, dy } of steps) {
-          const x = i + dx < 0 ? 0 : i + dx >= width ? width - 1 : i + dx;
-          const y = j + dy < 0 ? 0 : j + dy >= height ? height - 1 : j + dy;
+          const x = i + dx;
+          const y = j + dy;
+          // The line is shorter at the edge: a neighbour in its place could add what was not there.
+          if (x < 0 || y < 0 || x >= width || y >= height) continue;
           const one = source[y * width + x]!;
           if (better(one, best)) best = one;
         }

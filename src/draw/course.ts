@@ -25,7 +25,10 @@ export function course({ title, name, width, points }: Course): Shape {
   const last = points.length - 1;
   const heads = points.map(({ value }, k): Spot => [x(k), y(value)]);
   // Where they would meet, every second number is left to the table.
-  const every = Math.max(1, Math.ceil(Math.max(...points.map(({ text }) => textWidth(text, size) + 8)) / step));
+  const every = Math.max(
+    1,
+    Math.ceil(Math.max(...points.map(({ text }) => textWidth(text, size) + 8)) / step),
+  );
   return drawing(
     {
       title,
@@ -51,7 +54,13 @@ export function course({ title, name, width, points }: Course): Shape {
           anchor: 'middle',
         }),
         ...((last - k) % every === 0
-          ? [label(x(k), y(point.value) - 12, point.text, { size, weight: now ? 700 : 540, anchor: 'middle' })]
+          ? [
+              label(x(k), y(point.value) - 12, point.text, {
+                size,
+                weight: now ? 700 : 540,
+                anchor: 'middle',
+              }),
+            ]
           : []),
       ];
     }),

@@ -19,7 +19,12 @@ const clear = [0, 0, 0, 0] as const;
  * @param stroke  breadth of a hatching stroke, elements
  * @returns       RGBA, 4 · width · height bytes
  */
-export function contactPicture(is: ArrayLike<number>, width: number, height: number, stroke: number): Uint8ClampedArray<ArrayBuffer> {
+export function contactPicture(
+  is: ArrayLike<number>,
+  width: number,
+  height: number,
+  stroke: number,
+): Uint8ClampedArray<ArrayBuffer> {
   const rgba = new Uint8ClampedArray(4 * width * height);
   const period = 3 * stroke;
   for (let y = 0, at = 0; y < height; y++)

@@ -123,5 +123,8 @@ function endPlate(a: PlacePx, b: PlacePx, across: PlacePx, words: string, fit: S
   const far = Math.hypot(across.x - a.x, across.y - a.y) || 1;
   const inward = { x: (across.x - a.x) / far, y: (across.y - a.y) / far };
   const reach = Math.abs(inward.x) * 62 + Math.abs(inward.y) * 22;
-  return plate({ at: { x: middle.x + inward.x * reach, y: middle.y + inward.y * reach }, words, weight: 560 }, fit);
+  return plate(
+    { at: { x: middle.x + inward.x * reach, y: middle.y + inward.y * reach }, words, weight: 560 },
+    fit,
+  );
 }

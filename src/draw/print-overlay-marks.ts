@@ -6,7 +6,12 @@ import { textWidth } from './text.ts';
  * A photo is a photo in either theme, so what is drawn over one keeps the light theme's colours: ink lines on a rim of sheet,
  * which hold on blue, on grey and on black alike; blue for contact.
  */
-export const overPhotoColours = { sheet: '#fcfdfa', ink: '#12202a', blue: '#134a9e', lead: '#a3380a' } as const;
+export const overPhotoColours = {
+  sheet: '#fcfdfa',
+  ink: '#12202a',
+  blue: '#134a9e',
+  lead: '#a3380a',
+} as const;
 
 /** A line of ink on a rim of sheet, through screen places. */
 export function rimmedPath(places: readonly PlacePx[], width: number, closed = false): Shape[] {
@@ -37,7 +42,10 @@ export const plateHeight = (size = 14): number => size + 6;
 export const plateWidth = (words: string, size = 14): number => textWidth(words, size) + 10;
 
 /** Words on a plate of sheet, kept inside the drawing. */
-export function plate({ at, words, size = 14, weight = 640, look = 'plain' }: Plate, room: { width: number; height: number }): Shape[] {
+export function plate(
+  { at, words, size = 14, weight = 640, look = 'plain' }: Plate,
+  room: { width: number; height: number },
+): Shape[] {
   const wide = plateWidth(words, size);
   const tall = plateHeight(size);
   const x = Math.min(Math.max(at.x - wide / 2, 1), room.width - wide - 1);

@@ -1,11 +1,11 @@
+import { pxPerMm } from '../core/print/homography.ts';
 import type { SurfaceSize } from '../core/print/picture.ts';
 import { isReadable } from '../core/print/readable-square.ts';
 import type { Cell, Spot } from '../core/print/reading.ts';
-import { pxPerMm } from '../core/print/homography.ts';
 import { drawing } from './drawing.ts';
 import { overPhotoColours, punchMark, rimmedPath } from './print-overlay-marks.ts';
+import { type OverlayView, onScreen } from './print-overlay-view.ts';
 import { endNames, outline, type ZoneOverlay } from './print-overlay-zones.ts';
-import { onScreen, type OverlayView } from './print-overlay-view.ts';
 import { type Shape, shape } from './shape.ts';
 
 export interface SquareOverlay {

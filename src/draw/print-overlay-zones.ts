@@ -1,7 +1,7 @@
 import type { SurfaceSize } from '../core/print/picture.ts';
 import { drawing } from './drawing.ts';
-import { off, onScreen, type OverlayView } from './print-overlay-view.ts';
 import { type Plate, plate, plateHeight, plateWidth, punchMark, rimmedPath } from './print-overlay-marks.ts';
+import { type OverlayView, off, onScreen } from './print-overlay-view.ts';
 import type { Shape } from './shape.ts';
 
 /** One zone: what stands beside it on the first side and on the other, "34 %" and "3 passes". */
@@ -24,10 +24,7 @@ export interface ZoneOverlay {
 /** The zones of a pad over its photo, as it lies there, with the names of its ends and the corner to find first. */
 export function zoneOverlay({ title, desc, view, size, zones, ends }: ZoneOverlay): Shape {
   const step = size.length_mm / Math.max(1, zones.length);
-  const across = (x: number) => [
-    onScreen(view, { x, y: 0 }),
-    onScreen(view, { x, y: size.width_mm }),
-  ];
+  const across = (x: number) => [onScreen(view, { x, y: 0 }), onScreen(view, { x, y: size.width_mm })];
   return drawing(
     { title, ...(desc === undefined ? {} : { desc }), width: view.width, height: view.height },
     outline(view, size),
@@ -81,6 +78,4 @@ export const endNames = (view: OverlayView, size: SurfaceSize, ends: ZoneOverlay
       [0, ends.minus],
       [size.length_mm, ends.plus],
     ] as const
-  ).flatMap(([x, words]) =>
-    plate({ at: off(view, size, 0, x, 44), words, weight: 520 }, view),
-  );
+  ).flatMap(([x, words]) => plate({ at: off(view, size, 0, x, 44), words, weight: 520 }, view));

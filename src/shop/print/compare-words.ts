@@ -85,6 +85,7 @@ export function agreementSentence(changes: readonly ZoneChange[], endWords: stri
   const known = changes.filter(({ points }) => points !== undefined);
   if (known.length === 0) return 'No zone can be held against the photo before it.';
   const off = known.filter(({ differs }) => differs);
-  if (off.length === 0) return 'It agrees with the photo before it of this print, within 10 points in every zone.';
+  if (off.length === 0)
+    return 'It agrees with the photo before it of this print, within 10 points in every zone.';
   return `It does not agree with the photo before it of this print in ${named(off)}, counted from the ${endWords}. Look at the corners of both, and at the blue.`;
 }

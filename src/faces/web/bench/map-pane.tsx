@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import { lastTurned, type RoundRecord } from '../../../core/ledger/round-record.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { sayDeviation } from '../../../core/quantity/say.ts';
@@ -57,6 +58,11 @@ export function MapPane(props: {
         <Segments label="What the map shows" choices={choices} chosen={shown} onChoose={setShown} />
       </div>
       <PartMap title={headings[shown]} plan={plan} turned={turned} show={show} />
+      {shown === 'print' ? (
+        <Link className="third" href={`/job/${encodeURIComponent(open.id)}/print`}>
+          Photos of the print
+        </Link>
+      ) : null}
       {strip ? <Strip open={open} passes={passes} now={record.passes.length + 1} /> : null}
     </div>
   );

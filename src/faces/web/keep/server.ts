@@ -57,7 +57,11 @@ interface PhotoHead {
 export async function sentPhoto(photo: Blob): Promise<PhotoHead> {
   // What it is, is told by its bytes; a phone that does not say gets any picture's name.
   const type = photo.type.startsWith('image/') ? photo.type : 'image/jpeg';
-  const response = await fetch('/api/photos', { method: 'POST', headers: { 'content-type': type }, body: photo });
+  const response = await fetch('/api/photos', {
+    method: 'POST',
+    headers: { 'content-type': type },
+    body: photo,
+  });
   if (!response.ok) throw await refusalOf(response);
   return (await response.json()) as PhotoHead;
 }

@@ -3,11 +3,21 @@ import type { Pad } from '../../../core/body/pad.ts';
 import { byPad } from '../../../core/body/slide.ts';
 import { roundRecord } from '../../../core/ledger/round-record.ts';
 import { steerInput } from '../../../core/ledger/steer-input.ts';
+import type { SteerInput } from '../../../core/observe/round.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { percent } from '../../../shop/phrase.ts';
 import { planSentence, planWord, signedPoints, zoneChanges } from '../../../shop/print/compare-words.ts';
 import type { OpenJob } from '../keep/jobs.ts';
 import { posted } from '../keep/server.ts';
+
+/** What is asked, as it is written: passes by pad with `spot` among them. */
+const written = (input: SteerInput): unknown => ({
+  ...input,
+  rounds: input.rounds.map(({ scraped, ...round }) => ({
+    ...round,
+    ...(scraped ? { scraped: { ...scraped.passes, ...(scraped.spot ? { spot: true } : {}) } } : {}),
+  })),
+});
 
 /** The last round's plan, worked out again from what was known then; asked only where its passes were made. */
 function usePlanBefore({ id, job }: OpenJob) {
@@ -15,7 +25,7 @@ function usePlanBefore({ id, job }: OpenJob) {
   const made = before >= 1 && roundRecord(job.live, before).passes.length > 0;
   return useQuery({
     queryKey: ['job', id, 'plan of round', before, job.seq],
-    queryFn: () => posted<SteerAnswer>('/api/steer', steerInput(job, before)),
+    queryFn: () => posted<SteerAnswer>('/api/steer', written(steerInput(job, before))),
     enabled: made && steerInput(job, before).rounds.length === before,
     staleTime: Number.POSITIVE_INFINITY,
   });
@@ -64,8 +74,8 @@ export function AgainstPlan(props: {
         </tbody>
       </table>
       <p className="quiet">
-        Planned: what the plan’s own forecast gave for the next print. At rest: the same where the part rests on what
-        touches. Both hold if the passes were made as planned.
+        Planned: what the plan’s own forecast gave for the next print. At rest: the same where the part rests
+        on what touches. Both hold if the passes were made as planned.
       </p>
     </section>
   );

@@ -70,7 +70,9 @@ export function Against(props: {
             />
           ) : (
             <p className="quiet" role="status">
-              {before.error ? 'Its photo could not be read again; the shares stand in the table.' : 'Reading it.'}
+              {before.error
+                ? 'Its photo could not be read again; the shares stand in the table.'
+                : 'Reading it.'}
             </p>
           )}
         </figure>
@@ -96,7 +98,9 @@ export function Against(props: {
             reading={reading}
             places={places}
             layer={layer}
-            zones={changes.map(({ points }) => ({ first: points === undefined ? '–' : signedPoints(points) }))}
+            zones={changes.map(({ points }) => ({
+              first: points === undefined ? '–' : signedPoints(points),
+            }))}
             text={change}
             plain
             mostHeight={360}

@@ -13,8 +13,8 @@ export function ChoosePhoto(props: {
     <>
       <div>
         <p className="say">
-          Photograph the blue on the <b>{pad}</b> from straight above it, the whole face in the photo and a little of the
-          casting round it.
+          Photograph the blue on the <b>{pad}</b> from straight above it, the whole face in the photo and a
+          little of the casting round it.
         </p>
         <ul className="lines quiet">
           <li>Fill the frame: 9 pixels a mm are good, below 5 spots run together.</li>
@@ -84,8 +84,8 @@ const SendingWords = ({ sending }: { readonly sending: Sending }) => {
         <p className="sending" role="status">
           <Mark name="waiting" size={20} />
           <span>
-            The photo waits on this phone: {sending.why ?? 'the shop is out of reach'}. It is sent by itself; nothing is
-            lost.
+            The photo waits on this phone: {sending.why ?? 'the shop is out of reach'}. It is sent by itself;
+            nothing is lost.
           </span>
         </p>
       );
@@ -102,5 +102,7 @@ function Waiting({ photo }: { readonly photo: Blob }) {
     setAddress(made);
     return () => URL.revokeObjectURL(made);
   }, [photo]);
-  return address === undefined ? null : <img className="waiting-photo" src={address} alt="The photo that waits" />;
+  return address === undefined ? null : (
+    <img className="waiting-photo" src={address} alt="Waits to be sent" />
+  );
 }

@@ -5,7 +5,10 @@ import type { OverlayView } from '../../../draw/print-overlay-view.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
 
 /** Where it bears, laid over the photo: the map of the surface turned into the photo's perspective by the browser. */
-export function ContactLayer(props: { readonly map: ShownReading['contact_map']; readonly view: OverlayView }) {
+export function ContactLayer(props: {
+  readonly map: ShownReading['contact_map'];
+  readonly view: OverlayView;
+}) {
   const { map, view } = props;
   const ref = useRef<HTMLCanvasElement>(null);
   const toScreen = composed(view.onScreen, scaled(1 / map.px_per_mm));
@@ -25,7 +28,11 @@ export function ContactLayer(props: { readonly map: ShownReading['contact_map'];
       pen.drawImage(image, 0, 0);
       const { data } = pen.getImageData(0, 0, map.width, map.height);
       const is = Uint8Array.from({ length: map.width * map.height }, (_, at) => data[4 * at]!);
-      pen.putImageData(new ImageData(contactPicture(is, map.width, map.height, stroke), map.width, map.height), 0, 0);
+      pen.putImageData(
+        new ImageData(contactPicture(is, map.width, map.height, stroke), map.width, map.height),
+        0,
+        0,
+      );
     };
     image.src = map.png;
     return () => {
@@ -33,12 +40,13 @@ export function ContactLayer(props: { readonly map: ShownReading['contact_map'];
     };
   }, [map, stroke]);
   return (
-    <canvas
-      ref={ref}
+    <div
       className="contact"
       aria-hidden="true"
       style={{ width: map.width, height: map.height, transform: matrixOf(toScreen) }}
-    />
+    >
+      <canvas ref={ref} />
+    </div>
   );
 }
 

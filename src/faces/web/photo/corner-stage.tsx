@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, type MouseEvent, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, type MouseEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
 import type { Corners, PlacePx } from '../../../core/print/picture.ts';
 import { cornerFigure, type StageFit, stageGrips } from '../../../draw/print-overlay-corners.ts';
 import { Figure } from '../figure.tsx';
@@ -75,7 +75,7 @@ export function CornerStage(props: {
       <img
         ref={props.onImage}
         src={address}
-        alt="The photo of the print"
+        alt="The printed face on the bench"
         draggable={false}
         onError={props.onCannotShow}
         onLoad={(event) => props.onImage(event.currentTarget)}

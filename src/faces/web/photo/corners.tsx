@@ -60,8 +60,8 @@ export function CornerStep(props: {
     <>
       <div className="beside-stage">
         <p className="say">
-          Put a corner of the figure on each corner of the printed face. The <b>ringed dot</b> is the corner at the{' '}
-          {names[0]}.
+          Put a corner of the figure on each corner of the printed face. The <b>ringed dot</b> is the corner
+          at the {names[0]}.
         </p>
         <p role="status" className="quiet">
           {about ?? 'Drag a grip, or pick a corner and move it.'}
@@ -107,14 +107,26 @@ export function CornerStep(props: {
           />
         )}
         <div className="turns">
-          <button type="button" className="third" onClick={() => onCorners(turnedRound(corners), 'Turned end for end.')}>
+          <button
+            type="button"
+            className="third"
+            onClick={() => onCorners(turnedRound(corners), 'Turned end for end.')}
+          >
             <Mark name="turned over" size={20} />
             Turn the corners round
           </button>
-          <button type="button" className="third" onClick={() => onCorners(mirrored(corners), 'Side for side.')}>
+          <button
+            type="button"
+            className="third"
+            onClick={() => onCorners(mirrored(corners), 'Side for side.')}
+          >
             Swap the sides (mirrored)
           </button>
-          <button type="button" className="third" onClick={() => onCorners(quarterTurned(corners), 'A quarter turn.')}>
+          <button
+            type="button"
+            className="third"
+            onClick={() => onCorners(quarterTurned(corners), 'A quarter turn.')}
+          >
             A quarter turn
           </button>
         </div>
@@ -123,7 +135,9 @@ export function CornerStep(props: {
         {unseen ? (
           <p className="wrong" role="alert">
             <Mark name="caution" size={20} />
-            <span>This browser cannot show the photo’s kind. It is kept; take it again as JPEG to place corners.</span>
+            <span>
+              This browser cannot show the photo’s kind. It is kept; take it again as JPEG to place corners.
+            </span>
           </p>
         ) : null}
         <CornerStage
@@ -142,8 +156,8 @@ export function CornerStep(props: {
           onCannotShow={() => setUnseen(true)}
         />
         <p className="quiet">
-          A corner goes to the edge near where you let go. By keyboard: Tab to a corner, arrow keys move it by a
-          pixel, with Shift by ten.
+          A corner goes to the edge near where you let go. By keyboard: Tab to a corner, arrow keys move it by
+          a pixel, with Shift by ten.
         </p>
       </div>
     </>

@@ -40,7 +40,10 @@ export function Loupe(props: {
         pen.strokeStyle = stroke;
         pen.lineWidth = wide * sharp;
         pen.beginPath();
-        points.forEach(([px, py], i) => (i ? pen.lineTo(px, py) : pen.moveTo(px, py)));
+        for (const [i, [px, py]] of points.entries()) {
+          if (i === 0) pen.moveTo(px, py);
+          else pen.lineTo(px, py);
+        }
         pen.stroke();
       }
     };
@@ -62,11 +65,12 @@ export function Loupe(props: {
     ]);
   }, [image, corners, corner, side, scale]);
   return (
-    <canvas
-      ref={ref}
+    <div
       className={['loupe', className].filter(Boolean).join(' ')}
       style={{ width: side, height: side, ...style }}
       aria-hidden="true"
-    />
+    >
+      <canvas ref={ref} />
+    </div>
   );
 }

@@ -145,7 +145,9 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
           </p>
         )}
       </div>
-      {photo && reading ? <Compare open={open} pad={pad} hash={photo.hash} reading={reading} units={units} /> : null}
+      {photo && reading ? (
+        <Compare open={open} pad={pad} hash={photo.hash} reading={reading} units={units} />
+      ) : null}
       <footer className="foot">
         {read.error && settled ? (
           <p className="wrong" role="alert">

@@ -22,7 +22,11 @@ export function Progress(props: {
   ];
   const two = width >= 700;
   const each = two ? Math.floor((width - 32) / 2) : width;
-  const figure = (name: string, of: (one: (typeof all)[number]) => number, text: (value: number) => string) => {
+  const figure = (
+    name: string,
+    of: (one: (typeof all)[number]) => number,
+    text: (value: number) => string,
+  ) => {
     const points = all.map((one): Course['points'][number] => ({
       label: `R${one.round}`,
       value: of(one),

@@ -55,7 +55,8 @@ export function ReadingStep(props: {
           <div>
             <dt>{squareWords(units)}</dt>
             <dd>
-              <span className="num">{spots}</span> <span className="unit">{spots === 1 ? 'spot' : 'spots'}</span>
+              <span className="num">{spots}</span>{' '}
+              <span className="unit">{spots === 1 ? 'spot' : 'spots'}</span>
             </dd>
           </div>
         </dl>
@@ -72,7 +73,13 @@ export function ReadingStep(props: {
       </div>
       <div>
         <div className="heading">
-          <h2>{layer === 'squares' ? `Spots, ${squareWords(units)}` : layer === 'zones' ? 'Blue by zone' : 'The photo'}</h2>
+          <h2>
+            {layer === 'squares'
+              ? `Spots, ${squareWords(units)}`
+              : layer === 'zones'
+                ? 'Blue by zone'
+                : 'The photo'}
+          </h2>
           <Segments
             label="What is drawn over the photo"
             choices={[

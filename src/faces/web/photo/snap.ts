@@ -5,7 +5,11 @@ import type { Corners, Picture, PlacePx } from '../../../core/print/picture.ts';
 const alongSides = 600;
 
 /** Part of a photo as pixels, and where it begins. */
-function cropped(image: HTMLImageElement, middle: PlacePx, half: number): { picture: Picture; left: number; top: number } {
+function cropped(
+  image: HTMLImageElement,
+  middle: PlacePx,
+  half: number,
+): { picture: Picture; left: number; top: number } {
   const left = Math.max(0, Math.floor(middle.x - half));
   const top = Math.max(0, Math.floor(middle.y - half));
   const width_px = Math.max(1, Math.min(image.naturalWidth, Math.ceil(middle.x + half)) - left);

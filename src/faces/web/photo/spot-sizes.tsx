@@ -10,7 +10,8 @@ export const SpotSizes = ({ reading }: { readonly reading: ShownReading }) => {
         <div>
           <dt>Size of a spot</dt>
           <dd>
-            {middle.toFixed(1)} mm² in the middle; eight in ten from {least!.toFixed(1)} to {most!.toFixed(1)} mm²
+            {middle.toFixed(1)} mm² in the middle; eight in ten from {least!.toFixed(1)} to {most!.toFixed(1)}{' '}
+            mm²
           </dd>
         </div>
       )}

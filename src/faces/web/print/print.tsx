@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { BlueWord } from '../../../core/ledger/entry.ts';
 import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
@@ -12,6 +12,7 @@ import {
   withZone,
 } from '../../../shop/measure/blue.ts';
 import { counted } from '../../../shop/phrase.ts';
+import { laidOver, printBefore, tappedPads } from '../../../shop/print/photo-shares.ts';
 import { HowTurned } from '../bench/how-turned.tsx';
 import { PartMap } from '../bench/part-map.tsx';
 import { TurnedLink } from '../bench/turned-link.tsx';
@@ -20,6 +21,7 @@ import { GoButton } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
+import { PhotoRows } from './photo-rows.tsx';
 
 /** The blue, zone by zone: pick a word, tap the zones that look so. */
 export const PrintScreen = ({ id }: { readonly id: string }) => (
@@ -40,7 +42,10 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
   const { id, job } = open;
   const { plan, round, live } = job;
   const { pads } = plan.slide;
-  const [draft, setDraft, finish] = useDraft<PrintDraft>(draftKey(id, round, 'print'), {});
+  const [tapped, setDraft, finish] = useDraft<PrintDraft>(draftKey(id, round, 'print'), {});
+  const before = useMemo(() => printBefore(roundRecord(live, round), pads), [live, round, pads]);
+  // What photos have told of stands already; a tap lies over it.
+  const draft = laidOver(before, tapped, pads);
   const [brush, setBrush] = useState<BlueWord>('heavy');
   const [chosen, setChosen] = useState<ZonePlace>();
   const [percent, setPercent] = useState('');
@@ -62,7 +67,7 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
   const inPercent = pads.some((pad) => draft[pad.name]?.some((blue) => blue && 'share' in blue));
 
   const paint = (place: ZonePlace, word: BlueWord) => {
-    setDraft(withZone(draft, pads, place, { word }));
+    setDraft(withZone(tapped, pads, place, { word }));
     setChosen(place);
     setAsked(undefined);
   };
@@ -71,9 +76,9 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
     const word = keys[key.toLowerCase()];
     if (!word) return false;
     setBrush(word);
-    const next = withZone(draft, pads, place, { word });
+    const next = withZone(tapped, pads, place, { word });
     setDraft(next);
-    const following = nextOpen(next, pads, place) ?? place;
+    const following = nextOpen(laidOver(before, next, pads), pads, place) ?? place;
     setChosen(following);
     focusZone(following);
     return true;
@@ -84,18 +89,18 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
       setAsked(chosen ? `“${percent}” is no share of blue; write 0 to 100.` : 'Tap the zone first.');
       return;
     }
-    const next = withZone(draft, pads, chosen, { share: value / 100 });
+    const next = withZone(tapped, pads, chosen, { share: value / 100 });
     setDraft(next);
     setPercent('');
     setAsked(undefined);
-    const following = nextOpen(next, pads, chosen);
+    const following = nextOpen(laidOver(before, next, pads), pads, chosen);
     if (following) setChosen(following);
   };
   const restNone = () => {
-    let next = draft;
+    let next = tapped;
     for (const pad of pads)
       for (let zone = 0; zone < pad.zones; zone++)
-        if (!next[pad.name]?.[zone]) next = withZone(next, pads, { pad: pad.name, zone }, { word: 'none' });
+        if (!draft[pad.name]?.[zone]) next = withZone(next, pads, { pad: pad.name, zone }, { word: 'none' });
     setDraft(next);
   };
   const keep = () => {
@@ -103,8 +108,17 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
       setAsked(`${counted(print.left, 'zone')} not said yet.`);
       return;
     }
-    const tapped = Object.keys(print.tapped).length > 0 ? { tapped: print.tapped } : {};
-    write({ kind: 'print read', round, share: print.share, ...tapped });
+    // Pads that a photo told of and nobody tapped on are in the round already.
+    const said = tappedPads(tapped, pads);
+    if (said.length > 0) {
+      const words = onlyPads(print.tapped, said);
+      write({
+        kind: 'print read',
+        round,
+        share: onlyPads(print.share, said),
+        ...(Object.keys(words).length > 0 ? { tapped: words } : {}),
+      });
+    }
     finish();
     go(`/job/${encodeURIComponent(id)}`);
   };
@@ -112,7 +126,7 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
   const title = 'The blue by zone, as the part lies';
   return (
     <main className="page with-foot">
-      <div className="pair">
+      <div className="pair with-photos">
         <div>
           <p className="say">
             Turn it over and look at the blue. Pick a word, then tap the zones that look so.
@@ -191,6 +205,7 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
             on.
           </p>
         </div>
+        <PhotoRows open={open} />
       </div>
       <footer className="foot">
         <div className="beside">
@@ -208,6 +223,9 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
     </main>
   );
 }
+
+const onlyPads = <T,>(byPad: Readonly<Record<string, T>>, pads: readonly string[]): Record<string, T> =>
+  Object.fromEntries(Object.entries(byPad).filter(([pad]) => pads.includes(pad)));
 
 const nearestWord = (share: number): BlueWord =>
   share > 0.9 ? 'burnished' : share > 0.45 ? 'heavy' : share > 0.04 ? 'faint' : 'none';

@@ -20,7 +20,7 @@ const inputs = (await benchInputs(1)).map(({ slide }, k) => {
  * The same rest as a quadratic program for a general solver: least Σ ½ K s² − force·q with s ≥ −(gap + row·q), s ≥ 0, over
  * the five directions across the travel (scaled so that µm and µrad are of a size).
  */
-function quadraticText(input) {
+export function quadraticText(input) {
   const zones = zonesOf(input.slide);
   const gaps = input.gaps_um.flat();
   const size = [1, 1, 10, 10, 10];

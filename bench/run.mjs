@@ -6,6 +6,7 @@ import { estimateTiming } from './estimate.mjs';
 import { depthsTiming, nextRoundTiming, passesTiming } from './plan.mjs';
 import { printTiming } from './print.mjs';
 import { restTiming } from './rest.mjs';
+import { siteTiming } from './site.mjs';
 import { steerTiming } from './steer.mjs';
 import { storeTiming } from './store.mjs';
 import { printTable } from './table.mjs';
@@ -22,6 +23,7 @@ for (const timing of [
   passesTiming,
   nextRoundTiming,
   restTiming,
+  siteTiming,
   steerTiming,
   storeTiming,
   printTiming,

@@ -6,7 +6,7 @@ import { direction, place, positive, slideSchema } from './slide.ts';
 /** Gaps past a metre are a slip of unit. */
 const gap_um = z.number().min(-1e6).max(1e6);
 
-const loadSchema = z.strictObject({ force_N: positive, at_mm: place, direction });
+export const loadSchema = z.strictObject({ force_N: positive, at_mm: place, direction });
 
 /** `rest`'s input, see docs/contract.md. */
 const restSchema = z

@@ -16,6 +16,7 @@ import type { PhotoDoors } from './photo-doors.ts';
 import { registerPrint } from './print.ts';
 import { registerRest } from './rest.ts';
 import { run } from './run.ts';
+import { registerSite } from './site.ts';
 import { registerSteer } from './steer.ts';
 
 async function standardInput(): Promise<string> {
@@ -69,7 +70,14 @@ try {
   process.exitCode = await run(
     process.argv.slice(2),
     doors,
-    [registerSteer, registerRest, registerJob, registerPrint(photoDoors), registerCard(photoDoors)],
+    [
+      registerSteer,
+      registerRest,
+      registerSite,
+      registerJob,
+      registerPrint(photoDoors),
+      registerCard(photoDoors),
+    ],
     packageVersion(),
   );
 } catch (failure) {

@@ -1,0 +1,80 @@
+import { z } from 'zod';
+import type { SiteInput } from '../core/site/site.ts';
+import { checked } from './refusal.ts';
+import { loadSchema } from './rest.ts';
+import { place, positive, slideSchema } from './slide.ts';
+
+const along_mm = z.number().min(-1e5).max(1e5);
+const height_um = z.number().min(-1e6).max(1e6);
+
+/** `site`'s input, see docs/contract.md. */
+const siteSchema = z
+  .strictObject({
+    slide: slideSchema,
+    bed: z.strictObject({
+      stations_mm: z.array(along_mm).min(2).max(20000),
+      ways: z.array(z.strictObject({ pad: z.string(), height_um: z.array(height_um) })).max(24),
+    }),
+    load: loadSchema,
+    stiffness_N_per_mm3: positive,
+    film_um: z.number().min(0),
+    candidates_mm: z.array(along_mm).min(1).max(1000),
+    positions_mm: z.array(along_mm).min(1).max(5000),
+    duty: z.array(z.number().min(0).max(1e6)),
+    tool_mm: place,
+    facing_mm: z.number().positive().max(1e5).optional(),
+  })
+  .superRefine((input, context) => {
+    const refuse = (path: (string | number)[], found: unknown, expected: string) =>
+      context.addIssue({ code: 'custom', path, input: found, message: expected });
+    const { stations_mm, ways } = input.bed;
+    const back = stations_mm.findIndex((at, k) => k > 0 && at <= stations_mm[k - 1]!);
+    if (back > 0)
+      refuse(
+        ['bed', 'stations_mm', back],
+        stations_mm[back],
+        `more than the one before (${stations_mm[back - 1]})`,
+      );
+    ways.forEach((way, k) => {
+      if (way.height_um.length !== stations_mm.length)
+        refuse(
+          ['bed', 'ways', k, 'height_um'],
+          way.height_um,
+          `${stations_mm.length} heights, one for each station`,
+        );
+      if (!input.slide.pads.some((pad) => pad.name === way.pad))
+        refuse(['bed', 'ways', k, 'pad'], way.pad, 'the name of a pad of the slide');
+      if (ways.findIndex((other) => other.pad === way.pad) !== k)
+        refuse(['bed', 'ways', k, 'pad'], way.pad, 'one way for each pad');
+    });
+    for (const pad of input.slide.pads)
+      if (!ways.some((way) => way.pad === pad.name))
+        refuse(
+          ['bed', 'ways'],
+          ways.map((way) => way.pad),
+          `a way for "${pad.name}"`,
+        );
+    if (input.duty.length !== input.positions_mm.length)
+      refuse(['duty'], input.duty, `${input.positions_mm.length} shares, one for each position`);
+    if (!input.duty.some((share) => share > 0)) refuse(['duty'], input.duty, 'at least one share above 0');
+    const travel = 'xyz'.indexOf(input.slide.free);
+    const reach = input.slide.pads.map((pad) => {
+      const half = (pad.length_mm / 2) * (1 - 1 / pad.zones);
+      return [pad.centre_mm[travel]! - half, pad.centre_mm[travel]! + half] as const;
+    });
+    const first = stations_mm[0]! - Math.min(...reach.map(([low]) => low));
+    const last = stations_mm.at(-1)! - Math.max(...reach.map(([, high]) => high));
+    const within = (path: string, places: readonly number[]) =>
+      places.forEach((at, k) => {
+        if (at < first - 1e-6 || at > last + 1e-6)
+          refuse([path, k], at, `${first} to ${last}, so that every zone stands on surveyed bed`);
+      });
+    within('candidates_mm', input.candidates_mm);
+    within('positions_mm', input.positions_mm);
+  });
+
+/** What is asked, with the radius that faces are judged over. */
+export type SiteAsk = SiteInput & { readonly facing_mm?: number };
+
+/** @throws BadInput */
+export const siteInput = (value: unknown): SiteAsk => checked(siteSchema, value) as SiteAsk;

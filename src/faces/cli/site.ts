@@ -1,0 +1,30 @@
+import type { Command } from 'commander';
+import { parsedJson } from '../../contract/refusal.ts';
+import { siteInput } from '../../contract/site.ts';
+import { caseInput } from '../../contract/worked-case.ts';
+import { site } from '../../shop/site.ts';
+import { type Doors, noAnswer, withFile } from './doors.ts';
+import { siteText } from './site-text.ts';
+
+const example = `
+Example:
+  waywright site bed.json          where along a worn bed to print, and what each place costs
+  waywright site bed.json --json   the same as one JSON document
+The file's shape is in docs/contract.md.`;
+
+/** `waywright site FILE [--json]`. */
+export function registerSite(program: Command, doors: Doors): void {
+  program
+    .command('site')
+    .description('where along a worn bed to print, and what each place costs in parts')
+    .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+    .option('--json', 'one JSON document on standard output, and nothing else')
+    .addHelpText('after', example)
+    .action(async (file: string, options: { json?: boolean }) => {
+      await withFile(doors, file, (text) => {
+        const answer = site(siteInput(caseInput(parsedJson(text))));
+        if (!answer.ok) return noAnswer(doors, answer);
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : siteText(answer));
+      });
+    });
+}

@@ -1,4 +1,4 @@
-import type { SurfaceSize } from '../core/print/picture.ts';
+import type { PlacePx, SurfaceSize } from '../core/print/picture.ts';
 import { drawing } from './drawing.ts';
 import { type Plate, plate, plateHeight, plateWidth, punchMark, rimmedPath } from './print-overlay-marks.ts';
 import { type OverlayView, off, onScreen } from './print-overlay-view.ts';
@@ -8,6 +8,8 @@ import type { Shape } from './shape.ts';
 export interface ZoneNote {
   readonly first: string;
   readonly other?: string;
+  /** What stands for `other` where zones are too narrow for it: "3×". */
+  readonly short?: string;
   readonly wrong?: boolean;
 }
 
@@ -25,12 +27,16 @@ export interface ZoneOverlay {
 export function zoneOverlay({ title, desc, view, size, zones, ends }: ZoneOverlay): Shape {
   const step = size.length_mm / Math.max(1, zones.length);
   const across = (x: number) => [onScreen(view, { x, y: 0 }), onScreen(view, { x, y: size.width_mm })];
+  const [from, to] = [0, step].map((x) => onScreen(view, { x, y: 0 })) as [PlacePx, PlacePx];
+  const pitch = Math.hypot(to.x - from.x, to.y - from.y);
+  const narrow = zones.some(({ other = '' }) => plateWidth(other) > pitch - 4);
   return drawing(
     { title, ...(desc === undefined ? {} : { desc }), width: view.width, height: view.height },
     outline(view, size),
     zones.slice(1).flatMap((_, k) => rimmedPath(across((k + 1) * step), 1.5)),
-    zones.flatMap(({ first, other, wrong }, k) => {
+    zones.flatMap(({ first, other: whole, short, wrong }, k) => {
       const x = (k + 0.5) * step;
+      const other = narrow ? (short ?? whole) : whole;
       const look = wrong ? ('wrong' as const) : ('plain' as const);
       return [
         ...plate(besides(view, size, 0, x, first, look), view),

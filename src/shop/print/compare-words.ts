@@ -72,13 +72,7 @@ export function planSentence(changes: readonly ZoneChange[], endWords: string): 
 
 /** One zone against the plan, in a word. */
 export const planWord = ({ points, differs }: ZoneChange): string =>
-  points === undefined
-    ? 'not known'
-    : !differs
-      ? 'as planned'
-      : points > 0
-        ? 'more than planned'
-        : 'less than planned';
+  points === undefined ? 'not known' : !differs ? 'as planned' : points > 0 ? 'more' : 'less';
 
 /** Whether another photo of the same print says the same. */
 export function agreementSentence(changes: readonly ZoneChange[], endWords: string): string {

@@ -3,12 +3,8 @@ import { Mark } from '../frame/mark.tsx';
 import type { Sending } from './sending.ts';
 
 /** Camera or file; then whether the shop has it. */
-export function ChoosePhoto(props: {
-  readonly pad: string;
-  readonly sending: Sending;
-  readonly onPhoto: (photo: Blob) => void;
-}) {
-  const { pad, sending, onPhoto } = props;
+export function ChoosePhoto(props: { readonly pad: string; readonly sending: Sending }) {
+  const { pad, sending } = props;
   return (
     <>
       <div>
@@ -21,7 +17,6 @@ export function ChoosePhoto(props: {
           <li>Step aside until no lamp mirrors in the metal. Hold still.</li>
           <li>Lay the corner card beside it, in the plane of the face, if you have one.</li>
         </ul>
-        <PhotoInputs onPhoto={onPhoto} />
       </div>
       <div>
         <SendingWords sending={sending} />
@@ -31,18 +26,23 @@ export function ChoosePhoto(props: {
   );
 }
 
-/** The two ways to a photo; where there is no camera the first opens the files as well. */
-export function PhotoInputs({ onPhoto }: { readonly onPhoto: (photo: Blob) => void }) {
-  const camera = useId();
-  const file = useId();
-  const input = (id: string, words: string, capture: boolean) => (
-    <>
+/** A way to a photo: by the camera where there is one, or from a file. */
+export function PhotoInput(props: {
+  readonly words: string;
+  readonly camera?: boolean;
+  readonly primary?: boolean;
+  readonly onPhoto: (photo: Blob) => void;
+}) {
+  const { words, camera, primary, onPhoto } = props;
+  const id = useId();
+  return (
+    <div className="photo-input">
       <input
         id={id}
         type="file"
         accept="image/*"
         className="hidden"
-        {...(capture ? { capture: 'environment' as const } : {})}
+        {...(camera ? { capture: 'environment' as const } : {})}
         onChange={(event) => {
           const [photo] = event.target.files ?? [];
           if (photo) onPhoto(photo);
@@ -50,15 +50,9 @@ export function PhotoInputs({ onPhoto }: { readonly onPhoto: (photo: Blob) => vo
           event.target.value = '';
         }}
       />
-      <label htmlFor={id} className="second">
+      <label htmlFor={id} className={primary ? 'go' : 'third'}>
         {words}
       </label>
-    </>
-  );
-  return (
-    <div className="photo-inputs">
-      {input(camera, 'Take a photo', true)}
-      {input(file, 'Choose a file', false)}
     </div>
   );
 }

@@ -58,10 +58,9 @@ export function CornerStep(props: {
 
   return (
     <>
-      <div className="beside-stage">
+      <div>
         <p className="say">
-          Put a corner of the figure on each corner of the printed face. The <b>ringed dot</b> is the corner
-          at the {names[0]}.
+          Put the figure’s corners on those of the blue. The <b>ringed dot</b> goes to the {names[0]}.
         </p>
         <p role="status" className="quiet">
           {about ?? 'Drag a grip, or pick a corner and move it.'}
@@ -81,6 +80,33 @@ export function CornerStep(props: {
             Put it back where I let go
           </button>
         ) : null}
+      </div>
+      <div ref={ref}>
+        {unseen ? (
+          <p className="wrong" role="alert">
+            <Mark name="caution" size={20} />
+            <span>
+              This browser cannot show the photo’s kind. It is kept; take it again as JPEG to place corners.
+            </span>
+          </p>
+        ) : null}
+        <CornerStage
+          address={photoAddress(photo.hash)}
+          fit={fit}
+          corners={corners}
+          names={names}
+          ends={ends}
+          chosen={chosen}
+          onChoose={setChosen}
+          onMove={move}
+          onLetGo={setSettling}
+          image={image}
+          onImage={setImage}
+          loupeScale={loupeScale}
+          onCannotShow={() => setUnseen(true)}
+        />
+      </div>
+      <div className="beside-stage">
         {/* biome-ignore lint/a11y/useSemanticElements: a group of pressed buttons, not a form's fields */}
         <div className="corner-names" role="group" aria-label="The corners, as they lie in the photo">
           {asSeen(corners).map((k) => (
@@ -120,7 +146,7 @@ export function CornerStep(props: {
             className="third"
             onClick={() => onCorners(mirrored(corners), 'Side for side.')}
           >
-            Swap the sides (mirrored)
+            Swap the sides
           </button>
           <button
             type="button"
@@ -130,34 +156,9 @@ export function CornerStep(props: {
             A quarter turn
           </button>
         </div>
-      </div>
-      <div ref={ref}>
-        {unseen ? (
-          <p className="wrong" role="alert">
-            <Mark name="caution" size={20} />
-            <span>
-              This browser cannot show the photo’s kind. It is kept; take it again as JPEG to place corners.
-            </span>
-          </p>
-        ) : null}
-        <CornerStage
-          address={photoAddress(photo.hash)}
-          fit={fit}
-          corners={corners}
-          names={names}
-          ends={ends}
-          chosen={chosen}
-          onChoose={setChosen}
-          onMove={move}
-          onLetGo={setSettling}
-          image={image}
-          onImage={setImage}
-          loupeScale={loupeScale}
-          onCannotShow={() => setUnseen(true)}
-        />
         <p className="quiet">
-          A corner goes to the edge near where you let go. By keyboard: Tab to a corner, arrow keys move it by
-          a pixel, with Shift by ten.
+          A corner goes to the edge near where you let go; a tap on the photo brings the corner that is
+          picked. By keyboard: Tab to a grip, arrow keys move it by a pixel, with Shift by ten.
         </p>
       </div>
     </>

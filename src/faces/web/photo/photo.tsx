@@ -19,7 +19,7 @@ import { type OpenJob, useAnswer, useWrite } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
 import { useSettings } from '../keep/settings.ts';
 import { useCorners, useReading } from './asked.ts';
-import { ChoosePhoto } from './choose-photo.tsx';
+import { ChoosePhoto, PhotoInput } from './choose-photo.tsx';
 import { Compare } from './compare.tsx';
 import { CornerStep } from './corners.tsx';
 import { dropTaps } from './drop-taps.ts';
@@ -116,9 +116,9 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
 
   return (
     <main className="page with-foot photo-page">
-      <div className="pair">
+      <div className="pair three">
         {!photo ? (
-          <ChoosePhoto pad={pad.name} sending={sending} onPhoto={takePhoto} />
+          <ChoosePhoto pad={pad.name} sending={sending} />
         ) : reading ? (
           <ReadingStep
             pad={pad.name}
@@ -163,6 +163,7 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
           <Link className="third" href={back}>
             Back to the print
           </Link>
+          {photo ? null : <PhotoInput words="Choose a file" onPhoto={takePhoto} />}
           {photo && (good || !reading) ? (
             <button type="button" className="third" onClick={again}>
               Take another photo
@@ -174,6 +175,9 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
             </button>
           ) : null}
         </div>
+        {photo ? null : (
+          <PhotoInput words={`Photograph the ${pad.name}`} camera primary onPhoto={takePhoto} />
+        )}
         {reading ? (
           good ? (
             <GoButton onPress={() => use(reading)}>Use this print</GoButton>

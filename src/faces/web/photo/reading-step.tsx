@@ -99,10 +99,15 @@ export function ReadingStep(props: {
           layer={layer}
           zones={shares.map((share, z) => ({
             first: share === undefined ? '–' : percent(share),
-            ...(passes ? { other: counted(passes[z] ?? 0, 'pass', 'passes') } : {}),
+            ...(passes
+              ? { other: counted(passes[z] ?? 0, 'pass', 'passes'), short: `${passes[z] ?? 0}×` }
+              : {}),
           }))}
         />
         <Legend layer={layer} planned={passes !== undefined} />
+        <ZoneTable shares={shares} passes={passes} end={places.minus_end} />
+      </div>
+      <div>
         <section className="working">
           <h3>How evenly</h3>
           <ul className="lines">
@@ -110,7 +115,6 @@ export function ReadingStep(props: {
               <li key={line}>{line}</li>
             ))}
           </ul>
-          <ZoneTable shares={shares} passes={passes} end={places.minus_end} />
           <details className="optional">
             <summary>Working</summary>
             <dl>
@@ -151,7 +155,7 @@ const Legend = ({ layer, planned }: { readonly layer: Layer; readonly planned: b
       ) : (
         <li>
           <span className="punch" aria-hidden="true" />
-          the corner to find first{planned ? '; passes are those of this round’s plan' : ''}
+          the corner to find first{planned ? '; 2× is two passes now, by this round’s plan' : ''}
         </li>
       )}
     </ul>

@@ -126,7 +126,7 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
   const title = 'The blue by zone, as the part lies';
   return (
     <main className="page with-foot">
-      <div className="pair with-photos">
+      <div className="pair three">
         <div>
           <p className="say">
             Turn it over and look at the blue. Pick a word, then tap the zones that look so.

@@ -201,9 +201,8 @@ function hazeOf(strength: Float32Array, width: number, height: number, out: Uint
 function blurOf(plain: Float32Array, levels: Levels, width: number, height: number, out: Uint8Array): number {
   const { bare, film } = levels;
   const steep: number[] = [];
-  const stride = sampleStep(width, height);
-  for (let j = 1; j < height - 1; j += stride)
-    for (let i = 1; i < width - 1; i += stride) {
+  for (let j = 1; j < height - 1; j += 3)
+    for (let i = 1; i < width - 1; i += 3) {
       const o = j * width + i;
       const here = (plain[o]! - bare) / (film - bare);
       if (out[o] || here < 0.3 || here > 0.7) continue;

@@ -1,3 +1,4 @@
+import { type Bits, bitsOf, countAll, countIn, either, without } from './bits.ts';
 import { type Contact, contactOf } from './contact.ts';
 import { evennessOf } from './evenness.ts';
 import { excluded } from './excluded.ts';
@@ -37,36 +38,20 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   const overBlued = isOverBlued(smear);
   const strength = overBlued ? withoutStreaks(film.strength, width, height, smear.across_rad) : film.strength;
   const contact = contactOf(film, strength, overBlued, out, width, height);
-  const { label, burnished } = contact;
+  const { bears, area } = contact;
 
-  const sums = regionSums(contact, width, height);
-  const { area } = sums;
-  const zones = zoneSums(label, masked, unread, width, height, input.zones ?? 0);
-  let net = 0;
-  let glare = 0;
-  let cutOff = 0;
-  let held = 0;
-  for (let o = 0; o < masked.length; o++) {
-    if (masked[o]) continue;
-    if (unread[o] === 1) glare++;
-    else if (unread[o] === 2) cutOff++;
-    else net++;
-  }
-  for (const many of area) held += many;
-  const spots: Spot[] = [];
-  let largest = 0;
-  for (let l = 1; l <= contact.count; l++) {
-    const many = area[l]!;
-    largest = Math.max(largest, many);
-    if (many < leastSpot_mm2 * mm2) continue;
-    spots.push({
-      x_mm: (sums.x[l]! / many + 0.5) / rasterPxPerMm,
-      y_mm: (sums.y[l]! / many + 0.5) / rasterPxPerMm,
-      area_mm2: many / mm2,
-      burnished: sums.burnished[l]! / many,
-    });
-  }
-  const cells = squaresOf(label, spots, masked, unread, width, height, cell_mm);
+  const apart = bitsOf(masked, width, height);
+  const clipped = without(bitsOf(unread, width, height, 1), apart);
+  const outside = without(bitsOf(unread, width, height, 2), apart);
+  const blind = either(clipped, outside);
+  const glare = countAll(clipped);
+  const cutOff = countAll(outside);
+  const net = width * height - countAll(apart) - glare - cutOff;
+  const held = area.reduce((sum, many) => sum + many, 0);
+  const largest = area.reduce((most, many) => Math.max(most, many), 0);
+  const spots = spotsOf(contact);
+  const cells = squaresOf(bears, spots, apart, blind, cell_mm);
+  const zones = zoneShares(bears, either(apart, blind), input.zones ?? 0);
   const bearing_pct = net > 0 ? (100 * held) / net : 0;
   const largest_share = held > 0 ? largest / held : 0;
   const asked = Math.max(1, net + glare + cutOff);
@@ -84,7 +69,7 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
     density_per_25mm: net > 0 ? (spots.length * square_mm2) / (net / mm2) : 0,
     bearing_pct,
     net_area_mm2: net / mm2,
-    evenness: evennessOf(cells, label, out, width, height),
+    evenness: evennessOf(cells, bears, apart),
     area_percentiles_mm2: spots.length ? [0.1, 0.25, 0.5, 0.75, 0.9].map((q) => quantile(areas, q)) : [],
     largest_share,
     ...(zones ? { zone_shares: zones } : {}),
@@ -102,66 +87,61 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
       width,
       height,
       px_per_mm: rasterPxPerMm,
-      is: contactMap(label, burnished, masked, unread),
+      is: contactMap(contact, apart, blind),
     },
   };
 }
 
-/** Area, sums of places and burnished area of each region, elements. */
-function regionSums(
-  { count, label, burnished }: Contact,
-  width: number,
-  height: number,
-): Record<'area' | 'x' | 'y' | 'burnished', Float64Array> {
-  const area = new Float64Array(count + 1);
-  const x = new Float64Array(count + 1);
-  const y = new Float64Array(count + 1);
-  const bright = new Float64Array(count + 1);
-  for (let j = 0, o = 0; j < height; j++)
-    for (let i = 0; i < width; i++, o++) {
-      const l = label[o]!;
-      if (l === 0) continue;
-      area[l]!++;
-      x[l]! += i;
-      y[l]! += j;
-      bright[l]! += burnished[o]!;
-    }
-  return { area, x, y, burnished: bright };
+/** Regions that are large enough, in the order of their first elements. */
+function spotsOf({ area, x, y, bright }: Contact): Spot[] {
+  const spots: Spot[] = [];
+  for (let l = 1; l < area.length; l++) {
+    const many = area[l]!;
+    if (many < leastSpot_mm2 * mm2) continue;
+    spots.push({
+      x_mm: (x[l]! / many + 0.5) / rasterPxPerMm,
+      y_mm: (y[l]! / many + 0.5) / rasterPxPerMm,
+      area_mm2: many / mm2,
+      burnished: bright[l]! / many,
+    });
+  }
+  return spots;
 }
 
 /** Bearing share of each zone along the length; undefined where nothing of it can be read, or when none are asked for. */
-function zoneSums(
-  label: Int32Array,
-  masked: Uint8Array,
-  unread: Uint8Array,
-  width: number,
-  height: number,
-  zones: number,
-): (number | undefined)[] | undefined {
+function zoneShares(bears: Bits, out: Bits, zones: number): (number | undefined)[] | undefined {
   if (zones === 0) return undefined;
+  const { width, height } = bears;
+  const holds = without(bears, out);
   return Array.from({ length: zones }, (_, z) => {
     const from = Math.ceil((z * width) / zones);
     const to = Math.ceil(((z + 1) * width) / zones);
     let net = 0;
     let held = 0;
-    for (let j = 0; j < height; j++)
-      for (let o = j * width + from; o < j * width + to; o++) {
-        if (masked[o] || unread[o]) continue;
-        net++;
-        if (label[o] !== 0) held++;
-      }
+    for (let j = 0; j < height; j++) {
+      net += to - from - countIn(out, j, from, to);
+      held += countIn(holds, j, from, to);
+    }
     return net > 0 ? held / net : undefined;
   });
 }
 
-function contactMap(
-  label: Int32Array,
-  burnished: Uint8Array,
-  masked: Uint8Array,
-  unread: Uint8Array,
-): Uint8Array {
-  const is = new Uint8Array(label.length);
-  for (let o = 0; o < is.length; o++)
-    is[o] = masked[o] ? 3 : unread[o] ? 4 : label[o] === 0 ? 0 : burnished[o] ? 2 : 1;
+function contactMap({ bears, burnished }: Contact, apart: Bits, blind: Bits): Uint8Array {
+  const { width, height, across } = bears;
+  const is = new Uint8Array(width * height);
+  for (let j = 0; j < height; j++)
+    for (let k = 0, w = j * across; k < across; k++, w++) {
+      const contact = bears.words[w]!;
+      const bright = burnished.words[w]!;
+      const out = apart.words[w]!;
+      const glare = blind.words[w]!;
+      let any = contact | out | glare;
+      while (any !== 0) {
+        const bit = any & -any;
+        any ^= bit;
+        const o = j * width + 32 * k + 31 - Math.clz32(bit);
+        is[o] = out & bit ? 3 : glare & bit ? 4 : bright & bit ? 2 : 1;
+      }
+    }
   return is;
 }

@@ -126,8 +126,8 @@ function placesOf(
     for (let k = s; k < end; k++) {
       if (U < 0 || V < 0 || U > lastU || V > lastV) {
         outside = outside || U < -far || V < -far || U > right * unit + far || V > bottom * unit + far;
-        us[k] = U < 0 ? 0 : U > lastU ? lastU : U;
-        vs[k] = V < 0 ? 0 : V > lastV ? lastV : V;
+        us[k] = Math.max(0, Math.min(lastU, U));
+        vs[k] = Math.max(0, Math.min(lastV, V));
       } else {
         us[k] = U;
         vs[k] = V;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { bitsOf, noBits } from './bits.ts';
 import type { Spot } from './reading.ts';
 import { rasterPxPerMm } from './rectified.ts';
 import { squaresOf } from './squares.ts';
@@ -18,7 +19,8 @@ describe('squares', () => {
         (width, height, cell_mm, seed) => {
           const random = (o: number) => ((((o + 1) * seed) % 10_007) + 10_007) % 10_007;
           const many = width * height;
-          const label = Int32Array.from({ length: many }, (_, o) => (random(o) % 3 === 0 ? 1 : 0));
+          const bits = (mask: Uint8Array) => bitsOf(mask, width, height);
+          const label = Uint8Array.from({ length: many }, (_, o) => (random(o) % 3 === 0 ? 1 : 0));
           const out = Uint8Array.from({ length: many }, (_, o) => (random(o) % 11 === 0 ? 1 : 0));
           const unread = Uint8Array.from({ length: many }, (_, o) => (random(o) % 13 === 1 ? 1 : 0));
           for (let o = 0; o < many; o++) if (out[o] || unread[o]) label[o] = 0;
@@ -28,7 +30,7 @@ describe('squares', () => {
               ((k + 0.5) / 20) * (height / rasterPxPerMm),
             ),
           );
-          const cells = squaresOf(label, spots, out, unread, width, height, cell_mm);
+          const cells = squaresOf(bits(label), spots, bits(out), bits(unread), cell_mm);
           let net = 0;
           let held = 0;
           for (let o = 0; o < many; o++) {
@@ -48,8 +50,8 @@ describe('squares', () => {
 
   it('of an inch are whole although they are no whole number of elements', () => {
     const [width, height] = [Math.round(127 * rasterPxPerMm), Math.round(76.2 * rasterPxPerMm)];
-    const none = new Uint8Array(width * height);
-    const cells = squaresOf(new Int32Array(width * height), [], none, none, width, height, 25.4);
+    const none = noBits(width, height);
+    const cells = squaresOf(none, [], none, none, 25.4);
     expect(cells.filter((cell) => cell.col < 5 && cell.row < 3).some((cell) => cell.partial)).toBe(false);
   });
 
@@ -62,7 +64,8 @@ describe('squares', () => {
       out.fill(1, j * width + 25 * rasterPxPerMm, j * width + 27.5 * rasterPxPerMm);
       unread.fill(1, j * width, j * width + 2.5 * rasterPxPerMm);
     }
-    const cells = squaresOf(new Int32Array(width * height), [spot(60, 25)], out, unread, width, height, 25);
+    const bits = (mask: Uint8Array) => bitsOf(mask, width, height);
+    const cells = squaresOf(noBits(width, height), [spot(60, 25)], bits(out), bits(unread), 25);
     expect(cells.map((cell) => cell.partial)).toEqual([false, true, true]);
     expect(cells.map((cell) => cell.unreadable_pct)).toEqual([10, 0, 0]);
     expect(cells.map((cell) => cell.net_mm2)).toEqual([562.5, 562.5, 250]);

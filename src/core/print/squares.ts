@@ -1,3 +1,4 @@
+import { type Bits, countIn, without } from './bits.ts';
 import type { Cell, Spot } from './reading.ts';
 import { rasterPxPerMm } from './rectified.ts';
 
@@ -7,47 +8,37 @@ const whole = 0.999;
 /**
  * Squares of `cell_mm`, from (0,0): spots counted where their centroid lies, contact over net area.
  *
- * @param out  1 where excluded
- * @param unread  1 where glare clipped the photo
+ * @param out  where excluded
+ * @param unread  where glare clipped the photo, or where it does not show the surface
  */
 export function squaresOf(
-  label: Int32Array,
+  bears: Bits,
   spots: readonly Spot[],
-  out: Uint8Array,
-  unread: Uint8Array,
-  width: number,
-  height: number,
+  out: Bits,
+  unread: Bits,
   cell_mm: number,
 ): Cell[] {
+  const { width, height } = bears;
   const side = cell_mm * rasterPxPerMm;
   const cols = Math.max(1, Math.ceil(width / side - 1e-9));
   const rows = Math.max(1, Math.ceil(height / side - 1e-9));
   const many = cols * rows;
-  const held = new Float64Array(many);
-  const net = new Float64Array(many);
-  const gross = new Float64Array(many);
-  const clipped = new Float64Array(many);
-  const colOf = Int32Array.from({ length: width }, (_, i) =>
-    Math.min(cols - 1, Math.floor((i + 0.5) / side)),
-  );
+  const held = new Int32Array(many);
+  const net = new Int32Array(many);
+  const gross = new Int32Array(many);
+  const clipped = new Int32Array(many);
+  const holds = without(bears, out);
+  const blind = without(without(unread, out), bears);
   for (let j = 0; j < height; j++) {
     const row = Math.min(rows - 1, Math.floor((j + 0.5) / side)) * cols;
-    for (let i = 0, o = j * width; i < width; ) {
-      const cell = row + colOf[i]!;
-      const first = i;
-      let counts = 0;
-      let bears = 0;
-      let blind = 0;
-      for (; i < width && row + colOf[i]! === cell; i++, o++) {
-        if (out[o]) continue;
-        counts++;
-        if (label[o] !== 0) bears++;
-        else if (unread[o]) blind++;
-      }
-      gross[cell]! += i - first;
-      net[cell]! += counts;
-      held[cell]! += bears;
-      clipped[cell]! += blind;
+    for (let col = 0; col < cols; col++) {
+      // Elements whose centre lies in the square.
+      const from = Math.ceil(col * side - 0.5);
+      const to = col === cols - 1 ? width : Math.min(width, Math.ceil((col + 1) * side - 0.5));
+      gross[row + col]! += to - from;
+      net[row + col]! += to - from - countIn(out, j, from, to);
+      held[row + col]! += countIn(holds, j, from, to);
+      clipped[row + col]! += countIn(blind, j, from, to);
     }
   }
   const count = new Int32Array(many);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { noBits } from '../src/core/print/bits.ts';
 import { evennessOf } from '../src/core/print/evenness.ts';
 import type { Cell } from '../src/core/print/reading.ts';
 import { expectPrinted } from './near.ts';
@@ -25,8 +26,7 @@ const cellsOf = (counts: readonly number[]): Cell[] =>
     unreadable_pct: 0,
   }));
 
-const evenness = (counts: readonly number[]) =>
-  evennessOf(cellsOf(counts), new Int32Array(64), new Uint8Array(64), 8, 8);
+const evenness = (counts: readonly number[]) => evennessOf(cellsOf(counts), noBits(8, 8), noBits(8, 8));
 
 /** Mean, and variance as printed then: over n. */
 function printed(counts: readonly number[]) {

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { solveWithHighs } from '../../src/adapters/solver/highs.ts';
 import { practiceSlides } from '../../src/core/practice/slides.ts';
-import { type Turn, turnsOf } from './history.ts';
+import { type Turn, turnsOf } from '../../src/shop/practise/turns.ts';
 
 /** Of normal chance, two in forty lie further out. */
 const sds95 = 1.96;
@@ -13,7 +14,7 @@ describe('what is said of sixty simulated saddles, round by round, and what was 
   beforeAll(async () => {
     const task = practiceSlides['V and flat']!('liner');
     const found: Turn[][] = [];
-    for (let seed = 1; seed <= 60; seed++) found.push(await turnsOf(task, seed, 25));
+    for (let seed = 1; seed <= 60; seed++) found.push(await turnsOf(task, seed, 25, solveWithHighs));
     histories = found;
   }, 600_000);
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { solveWithHighs } from '../../src/adapters/solver/highs.ts';
 import type { Fault } from '../../src/core/practice/machine.ts';
 import { practiceSlides } from '../../src/core/practice/slides.ts';
-import { type Turn, turnsOf } from './history.ts';
+import { type Turn, turnsOf } from '../../src/shop/practise/turns.ts';
 
 const task = practiceSlides['V and flat']!('liner');
 const seeds = Array.from({ length: 24 }, (_, k) => k + 1);
@@ -15,7 +16,7 @@ interface Slip {
 /**
  * A slip made in a history, flagged within two rounds or not, and whether its kind was named. */
 async function outcome(seed: number, { fault, shows }: Slip): Promise<{ flagged: boolean; named: boolean }> {
-  const turns = await turnsOf(task, seed, shows + 2, [fault]);
+  const turns = await turnsOf(task, seed, shows + 2, solveWithHighs, [fault]);
   const alarms = turns.slice(shows).flatMap(({ known }) => (known.alarm ? [known.alarm] : []));
   const named = alarms.some(({ causes }) => causes.some(({ cause }) => cause.kind === fault.kind));
   return { flagged: alarms.length > 0, named };
@@ -24,7 +25,7 @@ async function outcome(seed: number, { fault, shows }: Slip): Promise<{ flagged:
 /** Each seed's first three rounds with nothing wrong: what a slip is chosen by. */
 let clean: Promise<readonly (readonly Turn[])[]> | undefined;
 const cleanTurns = () => {
-  clean ??= Promise.all(seeds.map((seed) => turnsOf(task, seed, 3)));
+  clean ??= Promise.all(seeds.map((seed) => turnsOf(task, seed, 3, solveWithHighs)));
   return clean;
 };
 

@@ -63,6 +63,7 @@ const materials = {
   iron: { hidden: { median_um: 3.6, log_sd: 0.28 }, believed: { um: 4, sd_um: 1.3 } },
 };
 export type PracticeMaterial = keyof typeof materials;
+export const practiceMaterials = Object.keys(materials) as readonly PracticeMaterial[];
 
 function task(
   name: string,

@@ -13,6 +13,7 @@ import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
 import { registerJob } from './job.ts';
 import type { PhotoDoors } from './photo-doors.ts';
+import { registerPractise } from './practise.ts';
 import { registerPrint } from './print.ts';
 import { registerRest } from './rest.ts';
 import { run } from './run.ts';
@@ -74,6 +75,7 @@ try {
       registerSteer,
       registerRest,
       registerSite,
+      registerPractise,
       registerJob,
       registerPrint(photoDoors),
       registerCard(photoDoors),

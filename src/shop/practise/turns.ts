@@ -1,10 +1,10 @@
-import { solveWithHighs } from '../../src/adapters/solver/highs.ts';
-import { estimateSlide } from '../../src/core/estimate/estimate-slide.ts';
-import type { RoundEstimate } from '../../src/core/estimate/slide-estimate.ts';
-import { type Decision, runLoop } from '../../src/core/practice/loop.ts';
-import { type Fault, practiceMachine, type Truth } from '../../src/core/practice/machine.ts';
-import type { PracticeTask } from '../../src/core/practice/slides.ts';
-import { steerFrom } from '../../src/shop/steer.ts';
+import { estimateSlide } from '../../core/estimate/estimate-slide.ts';
+import type { RoundEstimate } from '../../core/estimate/slide-estimate.ts';
+import type { Solve } from '../../core/plan/program.ts';
+import { type Decision, runLoop } from '../../core/practice/loop.ts';
+import { type Fault, practiceMachine, type Truth } from '../../core/practice/machine.ts';
+import type { PracticeTask } from '../../core/practice/slides.ts';
+import { steerFrom } from '../steer.ts';
 
 /** One round of a job on a practice machine: what was known after it, what was so, what was decided. */
 export interface Turn {
@@ -18,6 +18,7 @@ export async function turnsOf(
   task: PracticeTask,
   seed: number,
   most: number,
+  solve: Solve,
   faults: readonly Fault[] = [],
 ): Promise<Turn[]> {
   const machine = practiceMachine(task, seed, faults);
@@ -27,7 +28,7 @@ export async function turnsOf(
     task,
     async (input) => {
       const known = estimateSlide(input);
-      const answer = await steerFrom(input, known, solveWithHighs);
+      const answer = await steerFrom(input, known, solve);
       if (!answer.ok) throw new Error(`seed ${seed}: ${answer.text}`);
       const passes = answer.plan.zones.map((zone) => zone.passes_now);
       const decision = { action: answer.plan.action, passes };

@@ -1,0 +1,64 @@
+import type { Command } from 'commander';
+import { practiceMaterials, practiceSlides } from '../../core/practice/slides.ts';
+import { faultKinds, practise } from '../../shop/practise/practise.ts';
+import { type Doors, exitCodes, Leave } from './doors.ts';
+import { practiseText } from './practise-text.ts';
+
+const example = `
+Examples:
+  waywright practise --auto 20
+  waywright practise --auto 40 --slide "four-pad base" --material iron
+  waywright practise --auto 20 --fault "sweep reversed" --json`;
+
+interface Options {
+  readonly auto: string;
+  readonly slide: string;
+  readonly material: string;
+  readonly seed: string;
+  readonly rounds: string;
+  readonly fault?: string;
+  readonly json?: boolean;
+}
+
+const listed = (names: readonly string[]): string => names.map((name) => `"${name}"`).join(', ');
+
+/** `waywright practise --auto N`: the tool against simulated machines. */
+export function registerPractise(program: Command, doors: Doors): void {
+  const oneOf = <T extends string>(option: string, given: string, names: readonly T[]): T => {
+    const found = names.find((name) => name === given);
+    if (found !== undefined) return found;
+    doors.complain(`${option}: ${JSON.stringify(given)}; expected one of ${listed(names)}`);
+    throw new Leave(exitCodes.badInput);
+  };
+  const whole = (option: string, given: string, most: number): number => {
+    const found = Number(given);
+    if (given.trim() !== '' && Number.isInteger(found) && found >= 1 && found <= most) return found;
+    doors.complain(`${option}: ${JSON.stringify(given)}; expected a whole number from 1 to ${most}`);
+    throw new Leave(exitCodes.badInput);
+  };
+  program
+    .command('practise')
+    .description('the tool against simulated machines whose truth is hidden from it')
+    .requiredOption('--auto <n>', 'so many machines, the tool deciding')
+    .option('--slide <name>', `one of ${listed(Object.keys(practiceSlides))}`, 'V and flat')
+    .option('--material <name>', `one of ${listed(practiceMaterials)}`, 'liner')
+    .option('--seed <n>', 'of the first machine; the same seed makes the same machine', '1')
+    .option('--rounds <n>', 'give up after so many', '25')
+    .option('--fault <kind>', `make this mistake in one of the first three rounds: ${listed(faultKinds)}`)
+    .option('--json', 'one JSON document on standard output, and nothing else')
+    .addHelpText('after', example)
+    .action(async (options: Options) => {
+      const report = await practise(
+        {
+          slide: oneOf('--slide', options.slide, Object.keys(practiceSlides)),
+          material: oneOf('--material', options.material, practiceMaterials),
+          machines: whole('--auto', options.auto, 10000),
+          seed: whole('--seed', options.seed, 1e6),
+          most_rounds: whole('--rounds', options.rounds, 200),
+          ...(options.fault === undefined ? {} : { fault: oneOf('--fault', options.fault, faultKinds) }),
+        },
+        doors.solve,
+      );
+      doors.say(options.json ? JSON.stringify(report, null, 1) : practiseText(report));
+    });
+}

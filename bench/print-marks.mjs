@@ -9,7 +9,9 @@ import sharp from 'sharp';
 const dist = new URL('../dist/core/print/read-print.js', import.meta.url);
 const [folder] = process.argv.slice(2);
 if (folder === undefined || !existsSync(folder)) {
-  console.error('print-marks: give the folder of pictures with their truth: node bench/print-marks.mjs FOLDER');
+  console.error(
+    'print-marks: give the folder of pictures with their truth: node bench/print-marks.mjs FOLDER',
+  );
   process.exit(1);
 }
 if (!existsSync(dist)) {
@@ -91,7 +93,15 @@ for (const name of names) {
 const signed = (value, digits) => `${value >= 0 ? '+' : '−'}${Math.abs(value).toFixed(digits)}`;
 const line = (cells) => `| ${cells.join(' | ')} |`;
 console.log(
-  line(['picture', 'count %', 'bearing, points', 'count MAE a square', 'bearing MAE, points', 'F1', 'warnings']),
+  line([
+    'picture',
+    'count %',
+    'bearing, points',
+    'count MAE a square',
+    'bearing MAE, points',
+    'F1',
+    'warnings',
+  ]),
 );
 console.log(line(Array(7).fill('---')));
 for (const row of rows)

@@ -16,14 +16,16 @@ export function noBits(width: number, height: number): Bits {
 export function bitsAbove(values: Float32Array, limit: number, width: number, height: number): Bits {
   const bits = noBits(width, height);
   const { across, words } = bits;
-  for (let j = 0, o = 0; j < height; j++)
-    for (let w = j * across, left = width; left > 0; w++, left -= 32) {
-      let word = 0;
-      const end = o + Math.min(32, left);
-      for (let bit = 1; o < end; o++, bit <<= 1) if (values[o]! > limit) word |= bit;
-      words[w] = word;
-    }
+  for (let j = 0; j < height; j++)
+    for (let k = 0; k < across; k++)
+      words[j * across + k] = wordAbove(values, limit, j * width + 32 * k, Math.min(32, width - 32 * k));
   return bits;
+}
+
+function wordAbove(values: Float32Array, limit: number, from: number, many: number): number {
+  let word = 0;
+  for (let b = 0; b < many; b++) if (values[from + b]! > limit) word |= 1 << b;
+  return word;
 }
 
 /** Where a raster holds a value; mostly it does not, which is passed over fast. */

@@ -52,21 +52,30 @@ export function sampled(
   const { block } = coarse;
   const means = new Float32Array(coarse.width * coarse.height);
   for (let J = 0; J < coarse.height; J++) {
-    const [top, bottom] = middleOf(J * block, Math.min(height, (J + 1) * block));
+    const high = Math.min(block, height - J * block);
+    const top = J * block + (high >> 2);
+    const bottom = top + Math.max(1, high >> 1);
     for (let I = 0; I < coarse.width; I++) {
-      const [left, right] = middleOf(I * block, Math.min(width, (I + 1) * block));
-      let sum = 0;
-      for (let j = top; j < bottom; j++)
-        for (let i = left, o = j * width + left; i < right; i++, o++) sum += fine[o]!;
-      means[J * coarse.width + I] = sum / ((bottom - top) * (right - left));
+      const wide = Math.min(block, width - I * block);
+      const left = I * block + (wide >> 2);
+      means[J * coarse.width + I] = meanOf(fine, width, top, bottom, left, left + Math.max(1, wide >> 1));
     }
   }
   return means;
 }
 
-function middleOf(from: number, to: number): [number, number] {
-  const start = from + ((to - from) >> 2);
-  return [start, start + Math.max(1, (to - from) >> 1)];
+function meanOf(
+  fine: Float32Array | Uint8Array,
+  width: number,
+  top: number,
+  bottom: number,
+  left: number,
+  right: number,
+): number {
+  let sum = 0;
+  for (let o = top * width; o < bottom * width; o += width)
+    for (let i = left; i < right; i++) sum += fine[o + i]!;
+  return sum / ((bottom - top) * (right - left));
 }
 
 /** Row j of the fine raster, put between the block centres; written into `row`. */

@@ -44,14 +44,26 @@ export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array
   for (let j = 0; j < height; j++) {
     refineRow(bare.level, coarse, j, width, level);
     refineRow(bareShade, coarse, j, width, lit);
-    for (let i = 0, o = j * width; i < width; i++, o++) {
-      const bright = shade[o]! - lit[i]!;
-      gleam[o] = bright;
-      const dark = bright < -darkest ? darkest : bright > -brightest ? brightest : -bright;
-      film[o] = blueness[o]! - level[i]! + weight * dark;
-    }
+    overBare(film, gleam, j * width, level, lit, weight);
   }
   return { film, gleam, bareShade, weight };
+}
+
+/** A row of blueness and shade becomes film and gleam: what it is more than bare surface, darkness added by its weight. */
+function overBare(
+  film: Float32Array,
+  gleam: Float32Array,
+  from: number,
+  level: Float32Array,
+  lit: Float32Array,
+  weight: number,
+): void {
+  for (let i = 0; i < level.length; i++) {
+    const bright = gleam[from + i]! - lit[i]!;
+    gleam[from + i] = bright;
+    const dark = bright < -darkest ? darkest : bright > -brightest ? brightest : -bright;
+    film[from + i]! += weight * dark - level[i]!;
+  }
 }
 
 /** Fisher's discriminant of blueness and darkness between film and bare surface, on this very picture. */

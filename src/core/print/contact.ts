@@ -64,9 +64,8 @@ function strongRegions(mask: Bits, burnished: Bits, strength: Float32Array, labe
   const strongest = new Float32Array(runs.count + 1);
   for (let run = 0; run < starts.length; run++) {
     const l = runs.label[run]!;
-    let most = strongest[l]!;
-    for (let o = starts[run]!; o < ends[run]!; o++) if (strength[o]! > most) most = strength[o]!;
-    strongest[l] = most;
+    if (strongest[l]! <= core.strength)
+      strongest[l] = greatest(strength, starts[run]!, ends[run]!, strongest[l]!);
     area[l]! += ends[run]! - starts[run]!;
   }
   for (let l = 1; l < area.length; l++)
@@ -90,6 +89,12 @@ function strongRegions(mask: Bits, burnished: Bits, strength: Float32Array, labe
     bright[l]! += countIn(burnished, j, i, i + many);
   }
   return { bears, burnished, area, x, y, bright };
+}
+
+function greatest(values: Float32Array, from: number, to: number, least: number): number {
+  let most = least;
+  for (let o = from; o < to; o++) if (values[o]! > most) most = values[o]!;
+  return most;
 }
 
 function growInto(

@@ -40,7 +40,7 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
   const strength = narrowlySmoothed(plain, width, height, (sharpen.width_px * rasterPxPerMm) / px_per_mm);
   const few = (sharpen.manyPx - px_per_mm) / (sharpen.manyPx - sharpen.fewPx);
   const by = sharpen.by + sharpen.more * Math.max(0, Math.min(1, few));
-  for (let o = 0; o < strength.length; o++) strength[o] = plain[o]! + by * (plain[o]! - strength[o]!);
+  for (let j = 0; j < height; j++) sharpenRow(strength, plain, by, j * width, (j + 1) * width);
 
   const levels = levelsOf(strength, width, height, out);
   const full = localFilm(strength, colour, levels, width, height, out, outCoarse, coarse);
@@ -52,6 +52,11 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
     haze: hazeOf(strength, width, height, out),
     blur_mm: blurOf(plain, levels, width, height, out),
   };
+}
+
+/** What is smooth becomes what stands out from it, added to the plain row. */
+function sharpenRow(smooth: Float32Array, plain: Float32Array, by: number, from: number, to: number): void {
+  for (let o = from; o < to; o++) smooth[o] = (1 + by) * plain[o]! - by * smooth[o]!;
 }
 
 /** What was log units becomes the share of full film nearby. */
@@ -67,8 +72,12 @@ function asShare(
   const row = new Float32Array(width);
   for (let j = 0; j < height; j++) {
     refineRow(share, coarse, j, width, row);
-    for (let i = 0, o = j * width; i < width; i++, o++) values[o] = (values[o]! - bare) * row[i]!;
+    scaleRow(values, j * width, bare, row);
   }
+}
+
+function scaleRow(values: Float32Array, from: number, bare: number, share: Float32Array): void {
+  for (let i = 0; i < share.length; i++) values[from + i] = (values[from + i]! - bare) * share[i]!;
 }
 
 interface Levels {

@@ -31,8 +31,7 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
   const { width, height, unread } = rect;
   const masked = excluded(exclusions, width, height);
   // Where glare clipped the photo nothing is learned of light or film either.
-  const out = masked.slice();
-  for (let o = 0; o < out.length; o++) out[o]! |= unread[o] ? 1 : 0;
+  const out = eitherOf(masked, unread, width);
   const film = filmOf(rect, out);
   const smear = smearOf(film.strength, width, height, out);
   const overBlued = isOverBlued(smear);
@@ -90,6 +89,17 @@ export function readPrint(input: PrintInput): PrintReading & { readonly contact:
       is: contactMap(contact, apart, blind),
     },
   };
+}
+
+/** 1 where either is set. Row by row: a short loop is soon compiled, and a photo may be the only one that is read. */
+function eitherOf(one: Uint8Array, other: Uint8Array, width: number): Uint8Array {
+  const result = one.slice();
+  for (let from = 0; from < result.length; from += width) setWhere(result, other, from, from + width);
+  return result;
+}
+
+function setWhere(result: Uint8Array, other: Uint8Array, from: number, to: number): void {
+  for (let o = from; o < to; o++) if (other[o] !== 0) result[o] = 1;
 }
 
 /** Regions that are large enough, in the order of their first elements. */

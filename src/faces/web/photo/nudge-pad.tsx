@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { Corners, PlacePx } from '../../../core/print/picture.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Segments } from '../frame/segments.tsx';
@@ -22,6 +22,7 @@ export function NudgePad(props: {
 }) {
   const { image, corners, corner, name, scale, onMove } = props;
   const [step, setStep] = useState<'1' | '10'>('1');
+  const from = useRef<{ readonly x: number; readonly y: number; readonly corner: PlacePx }>(undefined);
   const { x, y } = corners[corner]!;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a group of buttons, not a form's fields
@@ -37,7 +38,31 @@ export function NudgePad(props: {
           <Mark name={way.name} size={22} />
         </button>
       ))}
-      <Loupe image={image} corners={corners} corner={corner} side={132} scale={scale} />
+      {/* A drag here is as fine as the loupe is large; the four buttons round it do the same. */}
+      <div
+        className="fine"
+        onPointerDown={(event) => {
+          event.currentTarget.setPointerCapture(event.pointerId);
+          from.current = { x: event.clientX, y: event.clientY, corner: { x, y } };
+        }}
+        onPointerMove={(event) => {
+          const start = from.current;
+          // The photo goes with the thumb, so the corner goes against it.
+          if (start)
+            onMove({
+              x: start.corner.x - (event.clientX - start.x) / scale,
+              y: start.corner.y - (event.clientY - start.y) / scale,
+            });
+        }}
+        onPointerUp={() => {
+          from.current = undefined;
+        }}
+        onPointerCancel={() => {
+          from.current = undefined;
+        }}
+      >
+        <Loupe image={image} corners={corners} corner={corner} side={136} scale={scale} />
+      </div>
       <div className="step">
         <Segments
           label="Pixels a press"

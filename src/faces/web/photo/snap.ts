@@ -29,14 +29,38 @@ function cropped(
   return { picture: { width_px, height_px, rgb }, left, top };
 }
 
-/** The corner pulled to the surface's own near it, on the photo's pixels; left where it is when none is clear. */
+/** Wider than this part of the shorter side next to it, the snapper takes the other edge for this one. */
+const mostOfSide = 0.4;
+
+/**
+ * The corner pulled to the surface's own near it, on the photo's pixels; left where it is when none is clear. Where nothing is found
+ * from there it is tried from a little inside the figure and a little outside, and in a narrower strip: a thumb misses by more than
+ * the snapper looks, and least of all is found from the bench beside the casting.
+ */
 export function snapped(image: HTMLImageElement, corners: Corners, k: number, radius_px: number): PlacePx {
   const near = corners[k]!;
-  const { picture, left, top } = cropped(image, near, alongSides + 2 * radius_px + 40);
-  const inside = ({ x, y }: PlacePx): PlacePx => ({ x: x - left, y: y - top });
-  const at = snapCorner(picture, inside(near), radius_px, [
-    inside(corners[(k + 3) % 4]!),
-    inside(corners[(k + 1) % 4]!),
-  ]);
-  return { x: at.x + left, y: at.y + top };
+  const [before, next] = [corners[(k + 3) % 4]!, corners[(k + 1) % 4]!];
+  const far = (a: PlacePx, b: PlacePx) => Math.hypot(a.x - b.x, a.y - b.y);
+  const reach = Math.min(radius_px, Math.max(18, mostOfSide * Math.min(far(before, near), far(next, near))));
+  const { picture, left, top } = cropped(image, near, alongSides + 3 * reach + 40);
+  const shifted = ({ x, y }: PlacePx): PlacePx => ({ x: x - left, y: y - top });
+  const neighbours = [shifted(before), shifted(next)] as const;
+  // Along both sides by as much: the figure's inside, however narrow it is.
+  const inward = [before, next].map((p) => ({
+    x: (p.x - near.x) / far(p, near),
+    y: (p.y - near.y) / far(p, near),
+  }));
+  const start = (by: number): PlacePx =>
+    shifted({
+      x: near.x + by * (inward[0]!.x + inward[1]!.x),
+      y: near.y + by * (inward[0]!.y + inward[1]!.y),
+    });
+  for (const by of [0, 0.6, -0.4])
+    for (const wide of [1, 0.5]) {
+      const from = start(by * reach);
+      const at = snapCorner(picture, from, wide * reach, neighbours);
+      const found = { x: at.x + left, y: at.y + top };
+      if ((at.x !== from.x || at.y !== from.y) && far(found, near) <= 1.2 * reach) return found;
+    }
+  return near;
 }

@@ -12,6 +12,7 @@ import { registerCard } from './card.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
 import { registerJob } from './job.ts';
+import { registerLine } from './line.ts';
 import type { PhotoDoors } from './photo-doors.ts';
 import { registerPractise } from './practise.ts';
 import { registerPrint } from './print.ts';
@@ -19,6 +20,7 @@ import { registerRest } from './rest.ts';
 import { run } from './run.ts';
 import { registerSite } from './site.ts';
 import { registerSteer } from './steer.ts';
+import { registerSums } from './sums.ts';
 
 async function standardInput(): Promise<string> {
   const parts: Buffer[] = [];
@@ -75,10 +77,12 @@ try {
       registerSteer,
       registerRest,
       registerSite,
+      registerLine,
       registerPractise,
       registerJob,
       registerPrint(photoDoors),
       registerCard(photoDoors),
+      registerSums,
     ],
     packageVersion(),
   );

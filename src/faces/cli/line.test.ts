@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Doors } from './doors.ts';
+import { registerLine } from './line.ts';
+import { run } from './run.ts';
+
+const worked = (): string => readFileSync('checks/data/cases/line-1.json', 'utf8');
+
+async function said(text: string, ...words: string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const written: Record<string, string> = {};
+  const doors = {
+    readText: async () => text,
+    writeText: async (file: string, content: string) => {
+      written[file] = content;
+    },
+    say: (line: string) => out.push(line),
+    complain: (line: string) => err.push(line),
+  } as unknown as Doors;
+  const code = await run(['line', 'way.csv', ...words], doors, [registerLine], '0');
+  return { code, out: out.join('\n'), err: err.join('\n'), written };
+}
+
+const answerOf = async (text: string, ...words: string[]) => {
+  const { code, out, err } = await said(text, '--json', ...words);
+  expect([code, err]).toEqual([0, '']);
+  return JSON.parse(out);
+};
+
+describe('waywright line', () => {
+  it('--json prints one document, with the contract’s numbers', async () => {
+    const answer = await answerOf(worked());
+    // Case 1 of the independent solver.
+    expect(answer.straightness_um.minimum_zone).toBeCloseTo(16.52, 4);
+    expect(answer.stations_mm).toHaveLength(22);
+    expect(answer.endpoint_um[3]).toBeCloseTo(-9.0886, 4);
+  });
+  it('a table with the contract’s headings gives the same as JSON', async () => {
+    const { angles_urad } = JSON.parse(worked()).input;
+    const table = ['step_mm,angles_urad', ...angles_urad.map((angle: number) => `200,${angle}`)].join('\n');
+    expect(await answerOf(table)).toEqual(await answerOf(worked()));
+    const bare = ['angles_urad', ...angles_urad].join('\r\n');
+    expect(await answerOf(bare, '--step', '200')).toEqual(await answerOf(worked()));
+  });
+  it('inches and thou in the headings, a tab between: the same way in mm and µm', async () => {
+    const shop = await answerOf('station [in]\theight [thou]\n0\t0\n10\t1.5\n20\t-.5\n30\t2');
+    expect(shop.stations_mm).toEqual([0, 254, 508, 762]);
+    expect(shop.heights_um.map((um: number) => Number(um.toFixed(9)))).toEqual([0, 38.1, -12.7, 50.8]);
+  });
+  it('says straightness, station by station, which way is plus, and what is not known', async () => {
+    const { code, out } = await said(worked());
+    expect(code).toBe(0);
+    const text = out.replaceAll('\u00a0', ' ');
+    expect(text).toContain('minimum zone 16.5 µm');
+    expect(text).toMatch(/^ +600 +−9.1 +−8.6 +low$/m);
+    expect(text).toContain('Plus is proud');
+    expect(text).toContain('No doubt is known');
+  });
+  it('an empty cell in the middle leaves with 2 and names the line', async () => {
+    const { code, out, err } = await said('stations_mm,heights_um\n0,1\n100,\n200,4\n300,2');
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toBe('way.csv: line 3: nothing under "heights_um"; expected a value: one is missing here');
+  });
+  it('an unknown heading and a heading without a unit are refused', async () => {
+    expect((await said('stations_mm,hights\n0,1')).err).toContain('line 1: the heading "hights"; expected');
+    expect((await said('station,height\n0,1\n100,2\n200,3')).err).toContain(
+      'line 2: "0" under "station", without a unit; expected mm or in',
+    );
+  });
+  it('a kind that does not exist, and a short return run, are named', async () => {
+    expect((await said('{"kind": "angels", "step_mm": 200}')).err).toContain(
+      'kind: "angels"; expected "angles" or "heights"',
+    );
+    const short = { kind: 'angles', step_mm: 200, angles_urad: [1, 2, 4], return_urad: [4, 2] };
+    expect((await said(JSON.stringify(short))).err).toBe(
+      'way.csv: return_urad: a list of 2; expected 3, one for each step of the run there',
+    );
+  });
+});

@@ -1,0 +1,59 @@
+import type { Command } from 'commander';
+import { lineFromTable, lineInput } from '../../contract/line.ts';
+import { parsedJson } from '../../contract/refusal.ts';
+import { caseInput } from '../../contract/worked-case.ts';
+import { type LineAnswer, line } from '../../shop/survey/line.ts';
+import { type Doors, withFile } from './doors.ts';
+import { lineText } from './line-text.ts';
+
+const example = `
+Examples:
+  waywright line front-v.json                 how straight, where high, how sure
+  waywright line level.csv --step 200         angles from a table, feet 200 mm apart
+  waywright line - --json < level.csv         from standard input, as one JSON document
+A table has headings with units: step_mm, angles_urad; or station [in], height [thou]; a run back stands in a column
+"return" beside the run there. Shapes are in docs/contract.md.`;
+
+interface Options {
+  json?: boolean;
+  step?: string;
+  sd?: string;
+}
+
+/** `waywright line FILE [--json]`. */
+export function registerLine(program: Command, doors: Doors): void {
+  program
+    .command('line')
+    .description('straightness of a way from level or autocollimator steps, or from heights')
+    .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
+    .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--step <mm>', 'distance between the feet, for a table that does not hold it')
+    .option(
+      '--sd <number>',
+      'one sd of a reading, µrad or µm, for a table; else nothing is known of the doubt',
+    )
+    .addHelpText('after', example)
+    .action(async (file: string, options: Options) => {
+      await withFile(doors, file, async (text) => {
+        const answer = answered(text, options);
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : lineText(answer));
+      });
+    });
+}
+
+/** A text that opens a JSON object or list is JSON; all else is a table. */
+export const isJson = (text: string): boolean => /^\uFEFF?\s*[[{]/.test(text);
+
+function answered(text: string, options: Options): LineAnswer {
+  if (isJson(text)) return line(lineInput(caseInput(parsedJson(text))));
+  const isAngles = /angle|tilt|level|urad|arcsec/i.test(
+    text.split('\n').find((row) => /[a-z]/i.test(row)) ?? '',
+  );
+  const pasted = lineFromTable(text, {
+    ...(options.step === undefined ? {} : { step_mm: Number(options.step) }),
+    ...(options.sd === undefined
+      ? {}
+      : { [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: Number(options.sd) }),
+  });
+  return line(pasted.input, pasted);
+}

@@ -1,0 +1,59 @@
+import { rise } from '../../core/body/displacement.ts';
+import type { LineInput } from '../../core/survey/line-input.ts';
+import type { Profile } from '../../core/survey/profile.ts';
+
+/** What the run back says of the run there. */
+export interface LineClosure {
+  /** Where the run back ends beside where the run there began, µm; plus: it ends high. */
+  readonly closing_um: number;
+  /** One sd of that by the scatter of the readings alone. */
+  readonly closing_sd_um?: number;
+  /** Whether it closes within three of them. */
+  readonly closes: boolean;
+  /** Steady drift from one reading to the next, seen in the two runs and taken out: µrad for angles, µm for heights. */
+  readonly drift_urad?: number;
+  readonly drift_um?: number;
+  readonly drift_sd: number;
+  /** One reading's sd as the two runs show it, same unit. */
+  readonly scatter: number;
+  /** The step or station whose two readings are left furthest apart, and by how much. */
+  readonly worst: { readonly index: number; readonly left: number };
+}
+
+/** Closing within this many sds is chance. */
+const closingSds = 3;
+
+export function lineClosure(input: LineInput, profile: Profile): LineClosure {
+  const runs = profile.runs!;
+  const many = runs.mean.length;
+  const isAngles = input.kind === 'angles';
+  // There goes up by the sum of its steps, back comes down by the sum of its own.
+  const closing_um = isAngles
+    ? -rise(
+        runs.differences.reduce((sum, difference) => sum + difference, 0),
+        input.step_mm,
+      )
+    : runs.differences[0]!;
+  const sd = statedSd(input) ?? (many > 2 ? runs.scatter : undefined);
+  const closing_sd_um =
+    sd === undefined ? undefined : isAngles ? rise(sd, input.step_mm) * Math.sqrt(2 * many) : sd * Math.SQRT2;
+  return {
+    closing_um,
+    ...(closing_sd_um === undefined ? {} : { closing_sd_um }),
+    closes: closing_sd_um === undefined || Math.abs(closing_um) <= closingSds * closing_sd_um,
+    ...(isAngles ? { drift_urad: runs.drift } : { drift_um: runs.drift }),
+    drift_sd: runs.drift_sd,
+    scatter: runs.scatter,
+    worst: { index: runs.worst, left: runs.left[runs.worst]! },
+  };
+}
+
+/** One reading's sd as stated, if it is. */
+export function statedSd(input: LineInput): number | undefined {
+  const stated =
+    input.kind === 'angles'
+      ? [input.reading_sd_urad, input.repeatability_sd_urad]
+      : [input.reading_sd_um, input.repeatability_sd_um];
+  const known = stated.filter((sd) => sd !== undefined && sd > 0) as number[];
+  return known.length ? Math.hypot(...known) : undefined;
+}

@@ -1,0 +1,173 @@
+import { say } from '../../core/quantity/say.ts';
+import type { LineSurvey } from '../../core/survey/line.ts';
+import type { LineInput } from '../../core/survey/line-input.ts';
+import { median, missingStations, suspects } from '../../core/survey/suspect.ts';
+import type { ThereAndBack } from '../../core/survey/there-and-back.ts';
+import type { TablePlaces } from './line.ts';
+import type { LineClosure } from './line-closure.ts';
+import { suspectText } from './suspect-words.ts';
+
+/** Something that whoever took the readings should look at; nothing was left out or changed for it. */
+export interface SurveyWarning {
+  readonly code: string;
+  readonly text: string;
+  /** `angles_urad[5]`, or the line of a pasted table. */
+  readonly path?: string;
+}
+
+/** A list of readings, in the order of the way, and how to name one of them. */
+interface Named {
+  readonly key: string;
+  readonly values: readonly number[];
+  /** The index in the list as it was given. */
+  readonly given: (index: number) => number;
+}
+
+export function lineWarnings(
+  input: LineInput,
+  found: LineSurvey,
+  closure: LineClosure | undefined,
+  table: TablePlaces | undefined,
+): SurveyWarning[] {
+  const unit = input.kind === 'angles' ? 'µrad' : 'µm';
+  const places = placesOf(input);
+  const where = (index: number) => whereText(input, index);
+  const path = (list: Named, index: number) =>
+    table ? `line ${table.lines[index]}` : `${list.key}[${list.given(index)}]`;
+  const lists = listsOf(input);
+  const slips = lists.flatMap((list) => suspects(places, list.values).map((one) => ({ list, one })));
+  const warnings: SurveyWarning[] = slips.map(({ list, one }) => ({
+    code: one.code,
+    text: suspectText(one, `${where(one.index)}${runWord(list.key)}`, unit),
+    path: path(list, one.index),
+  }));
+  if (input.kind === 'heights')
+    warnings.push(
+      ...missingStations(input.stations_mm).map((one) => ({
+        code: one.code,
+        text: suspectText(one, where(one.index), unit),
+        path: table ? `line ${table.lines[one.index]}` : `stations_mm[${one.index}]`,
+      })),
+    );
+  const { runs } = found.profile;
+  if (runs && closure) {
+    const named = new Set(slips.map(({ one }) => one.index));
+    const apart = runsWarnings(runs, closure, unit, where, named);
+    warnings.push(
+      ...apart.map((one) => ({
+        code: one.code,
+        text: one.text,
+        ...(one.index === undefined ? {} : { path: path(lists[0]!, one.index) }),
+      })),
+    );
+  }
+  for (const { line, typed, taken, key } of table?.otherUnits ?? [])
+    warnings.push({
+      code: 'mixed units',
+      text: `Line ${line}: “${typed}” has a unit of its own and was taken as ${taken}; other cells of ${key} take the heading's.`,
+      path: `line ${line}`,
+    });
+  if (!found.sd)
+    warnings.push({
+      code: 'no doubt',
+      text: `No doubt is known: neither the sd of a reading (${input.kind === 'angles' ? 'reading_sd_urad' : 'reading_sd_um'}) nor a run back was given, so nothing can be proven.`,
+    });
+  if (found.profile.widened > 1)
+    warnings.push({
+      code: 'scatter',
+      text: `The two runs scatter ${found.profile.widened.toPrecision(2)} times more than stated; the doubt is widened by as much.`,
+    });
+  return warnings;
+}
+
+const placesOf = (input: LineInput): readonly number[] =>
+  input.kind === 'heights' ? input.stations_mm : input.angles_urad.map((_, i) => (i + 0.5) * input.step_mm);
+
+const whereText = (input: LineInput, index: number): string =>
+  input.kind === 'heights'
+    ? `Station ${input.stations_mm[index]} mm`
+    : `Step ${index + 1}, from ${Number((index * input.step_mm).toPrecision(9))} to ${Number(((index + 1) * input.step_mm).toPrecision(9))} mm`;
+
+const runWord = (key: string): string =>
+  key.startsWith('return') ? ', run back' : key.startsWith('reversed') ? ', reversed run' : '';
+
+function listsOf(input: LineInput): Named[] {
+  const as = (key: string, values: readonly number[] | undefined): Named[] =>
+    values ? [{ key, values, given: (index) => index }] : [];
+  const back = (key: string, values: readonly number[] | undefined): Named[] =>
+    values ? [{ key, values: values.toReversed(), given: (index) => values.length - 1 - index }] : [];
+  return input.kind === 'angles'
+    ? [...as('angles_urad', input.angles_urad), ...back('return_urad', input.return_urad)]
+    : [
+        ...as('heights_um', input.heights_um),
+        ...back('return_um', input.return_um),
+        ...as('reversed_um', input.reversed_um),
+      ];
+}
+
+interface RunWarning {
+  readonly code: string;
+  readonly text: string;
+  readonly index?: number;
+}
+
+/** Times less scatter that another reading of the run back must leave before it is suggested. */
+const clearlyBetter = 9;
+/** Robust sds beyond which the two readings of one place are apart. */
+const farApart = 6;
+
+function runsWarnings(
+  runs: ThereAndBack,
+  closure: LineClosure,
+  unit: string,
+  where: (index: number) => string,
+  named: ReadonlySet<number>,
+): RunWarning[] {
+  const there = runs.mean.map((value, i) => value - runs.differences[i]! / 2);
+  const back = runs.mean.map((value, i) => value + runs.differences[i]! / 2);
+  const order = orderWarning(there, back);
+  if (order) return [order];
+  const warnings: RunWarning[] = [];
+  if (!closure.closes) {
+    const drift = say(runs.drift, unit, { sd: runs.drift_sd }).text;
+    const jump = say(runs.jump, unit, { decimals: 1 }).text;
+    warnings.push({
+      code: 'does not close',
+      text: `The run back does not close: it ends ${say(closure.closing_um, 'µm', { sd: closure.closing_sd_um ?? 0 }).text} from where the run there began. A drift of ${drift} from reading to reading and a jump of ${jump} at the turn go with it; both drop out of the mean of the two runs. Largest of what is left: ${where(closure.worst.index)}, ${say(closure.worst.left, unit, { decimals: 1 }).text}.`,
+    });
+  }
+  const usual = median(runs.left.map(Math.abs));
+  const scatter = Math.max(1.4826 * usual, 1e-9);
+  runs.left.forEach((left, index) => {
+    if (named.has(index) || runs.left.length < 5 || Math.abs(left) <= farApart * scatter) return;
+    const figure = (value: number) => say(value, unit, { decimals: 1 }).text;
+    warnings.push({
+      code: 'runs apart',
+      index,
+      text: `${where(index)}: ${figure(there[index]!)} there and ${figure(back[index]!)} back; after drift they are ${figure(left)} apart, others some ${figure(usual)}. One of the two is a slip; take this place again.`,
+    });
+  });
+  return warnings;
+}
+
+/** A run back that fits the run there only when read the other way round, or with its signs turned. */
+function orderWarning(there: readonly number[], back: readonly number[]): RunWarning | undefined {
+  if (there.length < 5) return undefined;
+  const apart = (other: readonly number[]) => {
+    const differences = other.map((value, i) => value - there[i]!);
+    const level = median(differences);
+    return differences.reduce((sum, difference) => sum + (difference - level) ** 2, 0);
+  };
+  const asGiven = apart(back);
+  if (apart(back.toReversed()) * clearlyBetter < asGiven)
+    return {
+      code: 'run back in order there',
+      text: 'The run back fits the run there only when it is read the other way round. It is taken as given, the last place first; if you wrote it in the order of the run there, turn the list round.',
+    };
+  if (apart(back.map((value) => -value)) * clearlyBetter < asGiven)
+    return {
+      code: 'run back with signs turned',
+      text: 'The run back fits the run there only with its signs turned. It is taken as given; if the instrument was turned end for end for the way back, turn its signs.',
+    };
+  return undefined;
+}

@@ -1,0 +1,93 @@
+import type { OtherUnit } from '../../contract/pasted-table.ts';
+import { type Verdict, verdict } from '../../core/prove/verdict.ts';
+import { surveyLine } from '../../core/survey/line.ts';
+import type { LineInput } from '../../core/survey/line-input.ts';
+import type { StraightnessSds, Widths } from '../../core/survey/reference-lines.ts';
+import { type LineClosure, lineClosure } from './line-closure.ts';
+import { lineWarnings, type SurveyWarning } from './line-warnings.ts';
+
+/** A point that holds the minimum zone. */
+export interface LineContact {
+  readonly index: number;
+  readonly station_mm: number;
+  readonly side: 'high' | 'low';
+  readonly share: number;
+}
+
+/** What `line` answers; see docs/contract.md. */
+export interface LineAnswer {
+  readonly name?: string;
+  readonly kind: LineInput['kind'];
+  readonly direction: 'vertical' | 'horizontal';
+  readonly stations_mm: readonly number[];
+  readonly heights_um: readonly number[];
+  readonly endpoint_um: readonly number[];
+  readonly least_squares_um: readonly number[];
+  readonly minimum_zone_um: readonly number[];
+  readonly straightness_um: Widths;
+  /** One sd of each; left out when neither readings nor runs say how good they are. */
+  readonly sd?: StraightnessSds;
+  readonly contacts: readonly LineContact[];
+  readonly closure?: LineClosure;
+  readonly reference?: { readonly form_um: readonly number[]; readonly sd_um?: readonly number[] };
+  readonly wear?: {
+    readonly wear_um: readonly number[];
+    readonly sd_um?: readonly number[];
+    readonly deepest: { readonly station_mm: number; readonly um: number; readonly sd_um?: number };
+  };
+  /** The limit against the minimum zone; only where a limit is given and a doubt is known. */
+  readonly decision?: { readonly limit_um: number; readonly verdict: Verdict; readonly over_um: number };
+  readonly warnings: readonly SurveyWarning[];
+}
+
+/** Where the readings of a pasted table stood. */
+export interface TablePlaces {
+  readonly lines: readonly number[];
+  readonly otherUnits: readonly OtherUnit[];
+}
+
+/** Straightness of a way, with its doubt, closure, wear, decision, and every slip that the readings hint at. */
+export function line(input: LineInput, table?: TablePlaces): LineAnswer {
+  const found = surveyLine(input);
+  const { stations_mm, heights_um, runs, reference } = found.profile;
+  const closure = runs && lineClosure(input, found.profile);
+  const station = (index: number) => stations_mm[index]!;
+  const { wear } = found;
+  return {
+    ...(input.name === undefined ? {} : { name: input.name }),
+    kind: input.kind,
+    direction: input.direction ?? 'vertical',
+    stations_mm,
+    heights_um,
+    endpoint_um: found.endpoint_um,
+    least_squares_um: found.least_squares_um,
+    minimum_zone_um: found.minimum_zone_um,
+    straightness_um: found.straightness_um,
+    ...(found.sd ? { sd: found.sd } : {}),
+    contacts: found.contacts.map((one) => ({ ...one, station_mm: station(one.index) })),
+    ...(closure ? { closure } : {}),
+    ...(reference ? { reference } : {}),
+    ...(wear
+      ? {
+          wear: {
+            wear_um: wear.wear_um,
+            ...(wear.sd_um ? { sd_um: wear.sd_um } : {}),
+            deepest: {
+              station_mm: station(wear.deepest.index),
+              um: wear.deepest.um,
+              ...(wear.deepest.sd_um === undefined ? {} : { sd_um: wear.deepest.sd_um }),
+            },
+          },
+        }
+      : {}),
+    ...decisionOf(input.limit_um, found.straightness_um.minimum_zone, found.sd?.straightness_um.minimum_zone),
+    warnings: lineWarnings(input, found, closure, table),
+  };
+}
+
+/** A width has no lower limit: it is within when width and doubt stay below the limit. */
+export function decisionOf(limit_um: number | undefined, width_um: number, sd_um: number | undefined) {
+  if (limit_um === undefined || sd_um === undefined) return {};
+  const judged = verdict(width_um, sd_um, -Infinity, limit_um);
+  return { decision: { limit_um, verdict: judged.verdict, over_um: judged.over } };
+}

@@ -17,8 +17,11 @@ const shareSd = 0.05;
 /** A zone that shows no blue still carries this share, so that the settling stays determined. */
 const leastCarry = 0.02;
 
-/** Height sd within a zone, µm: what a worn or ground face has, and the texture that a pass leaves. */
-export const roughness = (pass_um: number): number => 0.8 + 0.22 * pass_um;
+/**
+ * Height sd within a zone, µm: form and grain that a worn or ground face has, and the texture that a pass leaves. A part that
+ * grew with the pass alone was tried: on iron, whose passes are small, it believed prints too much.
+ */
+export const roughness = (pass_um: number): number => Math.hypot(2.3, 0.25 * pass_um);
 
 /** Shares of a print over all zones, undefined where nothing was printed. */
 export function printShares(model: SlideModel, print: Print | undefined): (number | undefined)[] {

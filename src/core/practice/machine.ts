@@ -52,7 +52,11 @@ export interface Truth {
 /** A machine to practise on: it can be measured, blued and scraped, and its truth is hidden. */
 export interface PracticeMachine {
   readonly spec: PracticeSlide;
-  readonly measure: () => { readonly sweeps: Sweep[]; readonly levels: Level[] };
+  /**
+   * All set-ups read once. `repeat` above 0 seats the part again and reads it again, with chances of its own: what is read
+   * later does not hang on how often one round was read.
+   */
+  readonly measure: (repeat?: number) => { readonly sweeps: Sweep[]; readonly levels: Level[] };
   readonly print: () => Print;
   /** Whole passes, one number a zone. */
   readonly scrape: (passes: readonly number[]) => void;
@@ -63,6 +67,8 @@ export interface PracticeMachine {
 
 /** Oil and dust lift each cell by this much, anew at each setting down, µm. */
 const dirt_um = 0.3;
+/** More repeats of one round than this are not told apart from the next round's. */
+const repeatsARound = 100;
 const filmScatter = { job: 0.12, print: 0.08 };
 const shareNoise = 0.03;
 
@@ -117,8 +123,8 @@ export function practiceMachine(
 
   const faultsOf = <K extends Fault['kind']>(kind: K) =>
     faults.filter((f): f is Extract<Fault, { kind: K }> => f.kind === kind && f.round === round);
-  const rest = (dirty: boolean): PoseNumbers => {
-    const seen = dirty ? gaps.map((gap) => gap - seating.normal(0, dirt_um)) : gaps;
+  const rest = (dirt?: Random): PoseNumbers => {
+    const seen = dirt ? gaps.map((gap) => gap - dirt.normal(0, dirt_um)) : gaps;
     rested = seatCells(cells, seen, spec.weight, rested);
     return rested;
   };
@@ -130,17 +136,20 @@ export function practiceMachine(
       zones.length,
     );
 
-  const measure = (): { sweeps: Sweep[]; levels: Level[] } => {
-    const pose = rest(true);
+  const measure = (repeat = 0): { sweeps: Sweep[]; levels: Level[] } => {
+    const again = (k: number): Random =>
+      seededRandom((round * repeatsARound + repeat) * 2 ** 32 + seed * 16 + k);
+    const [noise, dirt] = repeat === 0 ? [reading, seating] : [again(1), again(4)];
+    const pose = rest(dirt);
     const reversed = new Set(faultsOf('sweep reversed').map((fault) => fault.sweep));
     const sweeps = spec.sweeps.map((sweep, k): Sweep => {
       const rows = sweepRows(sweep);
       const column = faceColumn(sweep);
       const slope = sweep.face_slope_urad + faces.get(faceOf(sweep))!;
-      const constant = reading.normal(0, 20);
+      const constant = noise.normal(0, 20);
       const readings_um = rows.map((row, i) => {
         const shown =
-          product(row, pose) + column[i]! * slope + constant + reading.normal(0, sweep.reading_sd_um);
+          product(row, pose) + column[i]! * slope + constant + noise.normal(0, sweep.reading_sd_um);
         return Math.round((reversed.has(k) ? -shown : shown) * 10) / 10;
       });
       return { ...sweep, readings_um };
@@ -148,7 +157,7 @@ export function practiceMachine(
     const levels = spec.levels.map(
       (level): Level => ({
         ...level,
-        reading_urad: product(levelRow(level), pose) + reading.normal(0, level.sd_urad),
+        reading_urad: product(levelRow(level), pose) + noise.normal(0, level.sd_urad),
       }),
     );
     return { sweeps, levels };
@@ -156,7 +165,7 @@ export function practiceMachine(
 
   const print = (): Print => {
     const film_um = jobFilm_um * (1 + blueing.normal(0, filmScatter.print));
-    blue = gapsAt(rest(true)).map((gap) => gap <= film_um);
+    blue = gapsAt(rest(seating)).map((gap) => gap <= film_um);
     const read = shares(blue).map((share) => Math.min(1, Math.max(0, share + blueing.normal(0, shareNoise))));
     return byPad(slide, read);
   };
@@ -194,7 +203,7 @@ export function practiceMachine(
     scrape: (passes) => byMaterial(passes, (mine, hand) => wholePasses(cells, gaps, mine, hand, scraping)),
     spot: (passes) => byMaterial(passes, (mine, hand) => spotPasses(cells, blue, mine, hand, scraping)),
     truth: () => {
-      const pose = rest(false);
+      const pose = rest();
       const at = gapsAt(pose);
       const bears = at.map((gap) => gap <= jobFilm_um);
       const bearing = shares(bears);

@@ -1,7 +1,8 @@
 import { bareLevel } from './bare.ts';
 import { type Coarse, refineRow, sampled, smoothMeans } from './coarse.ts';
-import { quantile, sampleStep } from './quantile.ts';
+import { quantile } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
+import { valuesAt } from './samples.ts';
 
 /** How much like blue film each element looks, with light and base taken out: near 0 on bare surface, in log units. */
 export interface Colour {
@@ -26,7 +27,7 @@ const brightest = -1;
 const most = { low: 0.4, high: 0.8, fewPx: 4.5, manyPx: 5.5 };
 
 /** Takes the rectified photo's rasters over: they hold film and gleam afterwards. */
-export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array, coarse: Coarse): Colour {
+export function colourOf(rect: Rectified, places: Int32Array, outCoarse: Uint8Array, coarse: Coarse): Colour {
   const { width, height, blueness, shade } = rect;
   const step_mm = coarse.block / rasterPxPerMm;
   const blue = sampled(blueness, width, height, coarse);
@@ -35,7 +36,7 @@ export function colourOf(rect: Rectified, out: Uint8Array, outCoarse: Uint8Array
   const counts = blue.map((one, k) => (!outCoarse[k] && one - bare.level[k]! < 2 * bare.sigma ? 1 : 0));
   const bareShade = smoothMeans(light, counts, coarse, shade_mm / step_mm, quantile(light, 0.5), 1e-4);
 
-  const weight = darknessWeight(rect, out, bare.level, bareShade, coarse);
+  const weight = darknessWeight(rect, places, bare.level, bareShade, coarse);
   // A surface has millions of elements: film takes blueness' place, gleam takes shade's.
   const film = blueness;
   const gleam = shade;
@@ -69,43 +70,40 @@ function overBare(
 /** Fisher's discriminant of blueness and darkness between film and bare surface, on this very picture. */
 function darknessWeight(
   rect: Rectified,
-  out: Uint8Array,
+  places: Int32Array,
   level: Float32Array,
   bareShade: Float32Array,
   coarse: Coarse,
 ): number {
-  const { width, height, blueness, shade, px_per_mm } = rect;
+  const { width, px_per_mm } = rect;
+  if (places.length < 16) return 0;
+  const blues = valuesAt(rect.blueness, places);
+  const darks = valuesAt(rect.shade, places);
   const row = new Float32Array(width);
   const lit = new Float32Array(width);
-  const blues: number[] = [];
-  const darks: number[] = [];
-  const stride = sampleStep(width, height);
-  for (let j = 1; j < height; j += stride) {
+  for (let k = 0; k < places.length; ) {
+    const j = Math.floor(places[k]! / width);
     refineRow(level, coarse, j, width, row);
     refineRow(bareShade, coarse, j, width, lit);
-    for (let i = 1; i < width; i += stride) {
-      const o = j * width + i;
-      if (out[o]) continue;
-      blues.push(blueness[o]! - row[i]!);
-      darks.push(Math.max(brightest, Math.min(darkest, lit[i]! - shade[o]!)));
-    }
+    k = lessBare(blues, darks, places, k, j * width, row, lit);
   }
-  if (blues.length < 16) return 0;
   // Two means in turn: where film begins, near enough for a discriminant.
   let split = 0.4 * quantile(blues, 0.995);
   for (let turn = 0; turn < 6; turn++) {
     let above = 0;
     let many = 0;
     let below = 0;
-    for (const one of blues)
+    for (let k = 0; k < blues.length; k++) {
+      const one = blues[k]!;
       if (one > split) {
         above += one;
         many++;
       } else below += one;
+    }
     split = 0.5 * (above / Math.max(1, many) + below / Math.max(1, blues.length - many));
   }
-  const film = spread(blues, darks, (one) => one > split);
-  const bare = spread(blues, darks, (one) => one <= split);
+  const film = spread(blues, darks, split, Number.POSITIVE_INFINITY);
+  const bare = spread(blues, darks, Number.NEGATIVE_INFINITY, split);
   if (!film || !bare) return 0;
   const xx = film.xx + bare.xx;
   const xy = film.xy + bare.xy;
@@ -118,6 +116,25 @@ function darknessWeight(
   return ratio > 0 ? Math.min(limit, ratio) : 0;
 }
 
+/** Blueness and shade of one row's samples, from the k-th on, become more than bare surface and darker than it; the first of the next row. */
+function lessBare(
+  blues: Float32Array,
+  darks: Float32Array,
+  places: Int32Array,
+  first: number,
+  from: number,
+  level: Float32Array,
+  lit: Float32Array,
+): number {
+  let k = first;
+  for (let i = places[k]! - from; i < level.length; i = places[k]! - from) {
+    blues[k]! -= level[i]!;
+    darks[k] = Math.max(brightest, Math.min(darkest, lit[i]! - darks[k]!));
+    if (++k === places.length) break;
+  }
+  return k;
+}
+
 interface Spread {
   readonly x: number;
   readonly y: number;
@@ -126,19 +143,17 @@ interface Spread {
   readonly yy: number;
 }
 
-function spread(
-  xs: readonly number[],
-  ys: readonly number[],
-  counts: (x: number) => boolean,
-): Spread | undefined {
+/** Of those whose blueness is above `from` and at most `to`. */
+function spread(xs: Float32Array, ys: Float32Array, from: number, to: number): Spread | undefined {
   let n = 0;
   let x = 0;
   let y = 0;
   let xx = 0;
   let xy = 0;
   let yy = 0;
-  xs.forEach((a, k) => {
-    if (!counts(a)) return;
+  for (let k = 0; k < xs.length; k++) {
+    const a = xs[k]!;
+    if (!(a > from && a <= to)) continue;
     const b = ys[k]!;
     n++;
     x += a;
@@ -146,7 +161,7 @@ function spread(
     xx += a * a;
     xy += a * b;
     yy += b * b;
-  });
+  }
   if (n < 8) return undefined;
   x /= n;
   y /= n;

@@ -1,12 +1,5 @@
 /** Quantiles of more numbers than this are taken from so many of them, evenly picked: their error is below a hundredth of the spread. */
 const enough = 20000;
-/** Samples of a raster wanted for its statistics. */
-const samples = 60000;
-
-/** One element in so many, each way, gives samples enough for the statistics of a raster. */
-export const sampleStep = (width: number, height: number): number =>
-  Math.max(4, Math.round(Math.sqrt((width * height) / samples)));
-
 /** The q-quantile (0 to 1), the numbers left as they are; NaN of none. */
 export function quantile(values: ArrayLike<number>, q: number): number {
   const many = Math.min(values.length, enough);

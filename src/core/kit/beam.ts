@@ -48,7 +48,7 @@ function shapeAt(x: number, c: number): number {
 /** Places, from the middle, where the bar may be highest or lowest: middle, end, supports, and where its slope is nothing. */
 function turningPlaces(c: number): number[] {
   const a = 0.5;
-  const places = [0, a, c];
+  const places = c <= a ? [0, a, Math.max(0, c)] : [0, a];
   const square = 6 * a * c - 3 * a * a;
   if (square > 0 && square < c * c) places.push(Math.sqrt(square));
   const cube = (a - c) ** 3 - 6 * c * (a * c - (a * a) / 2 - (c * c) / 6);
@@ -68,7 +68,8 @@ function turningPlaces(c: number): number[] {
  * in checks/sums-sag.check.ts.
  */
 export function sagOnTwo(limp: number, length_mm: number, from_end: number): Sag {
-  if (!(from_end >= 0 && from_end <= 0.5))
+  // A hundredth past the end is let through, so that slopes can be taken at the ends themselves.
+  if (!(from_end >= -0.01 && from_end <= 0.51))
     throw new RangeError(`support ${from_end} of the length from the end; expected 0 to 0.5`);
   const size_um = limp * (length_mm / 1000) ** 4 * 1e6;
   const c = 0.5 - from_end;

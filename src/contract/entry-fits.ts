@@ -2,6 +2,7 @@ import type { Entry } from '../core/ledger/entry.ts';
 import { foldJob, type Job } from '../core/ledger/job.ts';
 import type { SentEntry } from './entry.ts';
 import { planFits } from './plan-fits.ts';
+import { beginFits, truthFits } from './practice-fits.ts';
 import { readingFits } from './reading-fits.ts';
 import { BadInput, type Issue, issueText, quoted } from './refusal.ts';
 
@@ -45,6 +46,14 @@ function undoFits(job: JobSoFar, entry: SentEntry & { readonly kind: 'undone' })
         expected: 'any other: a job cannot undo itself',
       },
     ];
+  if (named.kind === 'practice begun')
+    return [
+      {
+        path: 'entry',
+        found: 'the entry that began the practice machine',
+        expected: 'any other: a job stays what it was begun as',
+      },
+    ];
   return named.kind === 'plan amended' || named.kind === 'undone' ? pastFits(job, entry, 'entry') : [];
 }
 
@@ -64,6 +73,10 @@ function issuesOf(job: JobSoFar, entry: SentEntry): Issue[] {
     }
     case 'undone':
       return undoFits(job, entry);
+    case 'practice begun':
+      return beginFits(job, entry);
+    case 'truth shown':
+      return [...roundFits(job, entry), ...truthFits(job)];
     default:
       return [...roundFits(job, entry), ...readingFits(job.plan, entry)];
   }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Deed, Entry } from '../core/ledger/entry.ts';
+import { practiceShape } from './practice.ts';
 import { cornersSchema, exclusionsSchema, surfaceSchema } from './print.ts';
 import { checked } from './refusal.ts';
 import { setupKinds } from './setup.ts';
@@ -121,6 +122,8 @@ const deeds = [
     cause: causeText,
     answer: z.enum(['yes', 'no', 'cannot tell']),
   }),
+  z.strictObject({ kind: z.literal('practice begun'), ...practiceShape }),
+  z.strictObject({ kind: z.literal('truth shown'), round }),
   z.strictObject({ kind: z.literal('stop signed'), round, note: longText.optional() }),
   z.strictObject({ kind: z.literal('note'), round: round.optional(), text: longText }),
   z.strictObject({ kind: z.literal('undone'), entry: entryId }),

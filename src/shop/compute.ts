@@ -6,6 +6,15 @@ import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
 import type { RestInput } from '../core/rest/rest.ts';
 import { answerJob, type JobAnswer } from './answer-job.ts';
+import {
+  measurePractice,
+  type PracticeMeasured,
+  type PracticePrinted,
+  type PracticeTruth,
+  practiceOf,
+  printPractice,
+  truthOfPractice,
+} from './practise/practice-job.ts';
 import { type Rested, rest } from './rest.ts';
 import { steer } from './steer.ts';
 
@@ -13,7 +22,23 @@ import { steer } from './steer.ts';
 export interface Questions {
   readonly steer: { readonly ask: SteerInput; readonly answer: SteerAnswer | NoAnswer };
   readonly rest: { readonly ask: RestInput; readonly answer: Rested | NoAnswer };
+  /** Undefined: the job is of a real part. */
+  readonly 'practice measure': {
+    readonly ask: PracticeAsk & { readonly repeat: number };
+    readonly answer: PracticeMeasured | undefined;
+  };
+  readonly 'practice print': { readonly ask: PracticeAsk; readonly answer: PracticePrinted | undefined };
+  readonly 'practice truth': {
+    readonly ask: readonly Entry[];
+    readonly answer: PracticeTruth | undefined;
+  };
   readonly job: { readonly ask: readonly Entry[]; readonly answer: JobAnswer };
+}
+
+/** A practice job and the round that is measured or printed. */
+interface PracticeAsk {
+  readonly entries: readonly Entry[];
+  readonly round: number;
 }
 
 /** Answers a heavy question somewhere that does not hold up whoever asks. */
@@ -29,6 +54,21 @@ export const computeWith =
     const answers: { [K in keyof Questions]: (ask: Questions[K]['ask']) => unknown } = {
       steer: (input) => steer(input, solve),
       rest: (input) => rest(input),
+      'practice measure': ({ entries, round, repeat }) => {
+        const job = foldJob(entries);
+        const record = practiceOf(job);
+        return record && measurePractice(job, record, round, repeat);
+      },
+      'practice print': ({ entries, round }) => {
+        const job = foldJob(entries);
+        const record = practiceOf(job);
+        return record && printPractice(job, record, round);
+      },
+      'practice truth': (entries) => {
+        const job = foldJob(entries);
+        const record = practiceOf(job);
+        return record && truthOfPractice(job, record);
+      },
       job: (entries) => answerJob(foldJob(entries), solve),
     };
     return (await answers[kind](ask as never)) as never;

@@ -26,6 +26,10 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
       return `Set back: round ${entry.round} closed`;
     case 'cause settled':
       return `${entry.cause}: ${entry.answer}`;
+    case 'practice begun':
+      return `Practice machine ${entry.seed}: ${entry.slide}, ${entry.material}, ${entry.level}`;
+    case 'truth shown':
+      return 'The truth was looked at';
     case 'stop signed':
       return entry.note === undefined ? 'Lines signed' : `Lines signed: ${entry.note}`;
     case 'note':

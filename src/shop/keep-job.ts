@@ -2,10 +2,13 @@ import type { SentEntry } from '../contract/entry.ts';
 import { entryFits } from '../contract/entry-fits.ts';
 import type { JobFile } from '../contract/job-file.ts';
 import type { NewJob } from '../contract/new-job.ts';
+import type { NewPractice } from '../contract/practice.ts';
 import { BadInput } from '../contract/refusal.ts';
 import { plannedJob, type Template } from '../contract/template.ts';
 import type { Entry } from '../core/ledger/entry.ts';
 import { foldJob, type Job } from '../core/ledger/job.ts';
+import { practiceOf } from './practise/practice-job.ts';
+import { practicePlan } from './practise/practice-plan.ts';
 import type { Kept, Store } from './store.ts';
 
 /** A job as a list shows it. */
@@ -14,6 +17,8 @@ export interface JobListed {
   readonly title: string;
   readonly template: string;
   readonly demo?: string;
+  /** It is a practice machine. */
+  readonly practice?: true;
   readonly rounds: number;
   readonly entries: number;
   readonly changed: string;
@@ -24,9 +29,20 @@ export async function listJobs(store: Store): Promise<JobListed[]> {
   const lines = await store.jobs();
   return Promise.all(
     lines.map(async ({ id, entries, changed }) => {
-      const { plan, round } = foldJob((await store.entries(id)) ?? []);
+      const job = foldJob((await store.entries(id)) ?? []);
+      const { plan, round } = job;
       const demo = plan.demo === undefined ? {} : { demo: plan.demo };
-      return { id, title: plan.title, template: plan.template, ...demo, rounds: round, entries, changed };
+      const practice = practiceOf(job) ? { practice: true as const } : {};
+      return {
+        id,
+        title: plan.title,
+        template: plan.template,
+        ...demo,
+        ...practice,
+        rounds: round,
+        entries,
+        changed,
+      };
     }),
   );
 }
@@ -54,6 +70,16 @@ export async function makeJob(store: Store, templates: readonly Template[], aske
   const plan = plannedJob(template, asked.dimensions, asked.title);
   const made: Entry = { kind: 'job made', plan, id: `${asked.id.slice(0, 59)}-made`, at: asked.at, seq: 1 };
   return store.make(asked.id, [made]);
+}
+
+/** Makes a practice machine: an ordinary job, and a second entry that says what the machine is made from. */
+export function makePractice(store: Store, asked: NewPractice): Promise<Kept> {
+  const { id, at, title, ...record } = asked;
+  const short = id.slice(0, 57);
+  return store.make(id, [
+    { kind: 'job made', plan: practicePlan(record, title), id: `${short}-made`, at, seq: 1 },
+    { kind: 'practice begun', ...record, id: `${short}-begun`, at, seq: 2 },
+  ]);
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { Feature, Target } from '../body/feature.ts';
 import type { Slide } from '../body/slide.ts';
 import type { PassSize, SinkLimit } from '../observe/round.ts';
+import type { PracticeRecord } from '../practice/record.ts';
 import type { Exclusion } from '../print/exclusion.ts';
 import type { Corners, SurfaceSize } from '../print/picture.ts';
 import type { FeatureWords, PlaceWords, Setup } from './setup.ts';
@@ -120,6 +121,10 @@ export type Deed =
       readonly cause: string;
       readonly answer: 'yes' | 'no' | 'cannot tell';
     }
+  /** The job is of a practice machine: what it is made from. Stands second in its ledger. */
+  | ({ readonly kind: 'practice begun' } & PracticeRecord)
+  /** The practice machine's truth was asked for: from here on it may be shown. */
+  | { readonly kind: 'truth shown'; readonly round: number }
   | { readonly kind: 'stop signed'; readonly round: number; readonly note?: string }
   | { readonly kind: 'note'; readonly round?: number; readonly text: string }
   /** Undo is an entry: the named entry no longer counts. Undoing an undo brings it back. */

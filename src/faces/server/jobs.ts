@@ -15,11 +15,11 @@ interface JobParams {
   Params: { id: string };
 }
 
-const noSuchJob = (reply: FastifyReply, id: string): FastifyReply =>
+export const noSuchJob = (reply: FastifyReply, id: string): FastifyReply =>
   reply.status(404).send(refusalBody('no such job', `there is no job ${JSON.stringify(id.slice(0, 80))}`));
 
 /** 201 for what is new, 200 for what was there already, 409 for another thing under the same id. */
-function sendKept(
+export function sendKept(
   reply: FastifyReply,
   id: string,
   kept: Kept,

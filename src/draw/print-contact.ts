@@ -39,7 +39,7 @@ function colourOf(kind: number, x: number, y: number, stroke: number, period: nu
     case burnished:
       return (x + y) % period < stroke ? ink : sheet;
     case excluded:
-      return (x - y + 1_000_000 * period) % (3 * period) < stroke ? ink : clear;
+      return (x - y + 300_000 * period) % (3 * period) < stroke ? ink : clear;
     case unreadable:
       return x % period < stroke && y % period < stroke ? ink : [252, 253, 250, 150];
     default:

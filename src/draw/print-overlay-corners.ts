@@ -58,8 +58,8 @@ export function stageGrips(corners: Corners, fit: StageFit): PlacePx[] {
     const away = unit({ x: 0, y: 0 }, { x: a.x + b.x, y: a.y + b.y });
     return inside({ x: here.x + away.x * gripReach, y: here.y + away.y * gripReach }, fit);
   });
-  // A few rounds are enough: there are four.
-  for (let round = 0; round < 8; round++)
+  // Against the stage’s edge a push comes back by half: these many rounds are enough.
+  for (let round = 0; round < 60; round++)
     for (let i = 0; i < 4; i++)
       for (let j = i + 1; j < 4; j++) {
         const [p, q] = [grips[i]!, grips[j]!];

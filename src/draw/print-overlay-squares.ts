@@ -1,4 +1,3 @@
-import { pxPerMm } from '../core/print/homography.ts';
 import type { SurfaceSize } from '../core/print/picture.ts';
 import { isReadable } from '../core/print/readable-square.ts';
 import type { Cell, Spot } from '../core/print/reading.ts';
@@ -15,7 +14,7 @@ export interface SquareOverlay {
   readonly size: SurfaceSize;
   readonly cell_mm: number;
   readonly cells: readonly Cell[];
-  readonly spots?: readonly Pick<Spot, 'x_mm' | 'y_mm' | 'area_mm2'>[];
+  readonly spots?: readonly Pick<Spot, 'x_mm' | 'y_mm'>[];
   /** What stands in a square; left out, its count. */
   readonly text?: (cell: Cell) => string;
   readonly ends: ZoneOverlay['ends'];
@@ -28,7 +27,7 @@ export const countText = (cell: Cell): string =>
 /** A square narrower than this, as part of a whole one, has no room for a figure. */
 const leastPart = 0.35;
 
-/** Squares with their counts and rings round the spots, over the photo, as it lies there. */
+/** Squares with their counts and a dot in every spot, over the photo, as it lies there. */
 export function squareOverlay(figure: SquareOverlay): Shape {
   const { title, desc, view, size, cell_mm, cells, spots = [], text = countText, ends } = figure;
   const { length_mm, width_mm } = size;
@@ -39,7 +38,7 @@ export function squareOverlay(figure: SquareOverlay): Shape {
     outline(view, size),
     stops(length_mm).flatMap((x) => rule(view, { x, y: 0 }, { x, y: width_mm })),
     stops(width_mm).flatMap((y) => rule(view, { x: 0, y }, { x: length_mm, y })),
-    ring(view, spots),
+    dots(view, spots),
     cells.flatMap((cell) => figureIn(view, size, cell_mm, cell, text(cell))),
     endNames(view, size, ends),
     punchMark(onScreen(view, { x: 0, y: 0 })),
@@ -49,19 +48,18 @@ export function squareOverlay(figure: SquareOverlay): Shape {
 const rule = (view: OverlayView, a: { x: number; y: number }, b: { x: number; y: number }): Shape[] =>
   rimmedPath([onScreen(view, a), onScreen(view, b)], 1);
 
-/** Rings as one path: a pad has hundreds of spots. */
-function ring(view: OverlayView, spots: NonNullable<SquareOverlay['spots']>): Shape[] {
+/** A dot in the middle of every spot, as one path: a pad has hundreds. What each covers is shown by the map of contact. */
+function dots(view: OverlayView, spots: NonNullable<SquareOverlay['spots']>): Shape[] {
   if (spots.length === 0) return [];
   const round = (value: number) => Math.round(value * 10) / 10;
   const d = spots
-    .map(({ x_mm, y_mm, area_mm2 }) => {
-      const at = { x: x_mm, y: y_mm };
-      const { x, y } = onScreen(view, at);
-      const r = round(Math.max(1.5, Math.sqrt(area_mm2 / Math.PI) * pxPerMm(view.onScreen, at)));
-      return `M${round(x - r)} ${round(y)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
+    .map(({ x_mm, y_mm }) => {
+      const { x, y } = onScreen(view, { x: x_mm, y: y_mm });
+      return `M${round(x - 1.8)} ${round(y)}a1.8 1.8 0 1 0 3.6 0a1.8 1.8 0 1 0 -3.6 0z`;
     })
     .join('');
-  return [shape('path', { d, fill: 'none', stroke: overPhotoColours.sheet, 'stroke-width': 1.2 })];
+  const { ink, sheet } = overPhotoColours;
+  return [shape('path', { d, fill: sheet, stroke: ink, 'stroke-width': 0.8 })];
 }
 
 function figureIn(view: OverlayView, size: SurfaceSize, cell_mm: number, cell: Cell, words: string): Shape[] {

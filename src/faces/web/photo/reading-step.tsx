@@ -151,7 +151,7 @@ const Legend = ({ layer, planned }: { readonly layer: Layer; readonly planned: b
         hidden by glare
       </li>
       {layer === 'squares' ? (
-        <li>In brackets: cut by the edge. A dash: not readable. Rings: the spots that are counted.</li>
+        <li>In brackets: cut by the edge. A dash: not readable. Dots: the spots that are counted.</li>
       ) : (
         <li>
           <span className="punch" aria-hidden="true" />

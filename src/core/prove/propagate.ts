@@ -82,7 +82,9 @@ export function propagate(
  * @returns      Infinity when every part is known surely
  * Source: JCGM 100:2008, G.4.1.
  */
-export function effectiveFreedom(parts: readonly { readonly sd: number; readonly freedom: number }[]): number {
+export function effectiveFreedom(
+  parts: readonly { readonly sd: number; readonly freedom: number }[],
+): number {
   const variance = parts.reduce((sum, part) => sum + part.sd ** 2, 0);
   const below = parts.reduce((sum, part) => sum + part.sd ** 4 / part.freedom, 0);
   return below === 0 ? Infinity : variance ** 2 / below;

@@ -1,6 +1,8 @@
 import type { Command } from 'commander';
 import { BadInput } from '../../contract/refusal.ts';
 import { knownSum, typedSum } from '../../contract/sums.ts';
+import { svgText } from '../../draw/shape.ts';
+import { sumDrawing } from '../../draw/sums/sum-drawing.ts';
 import { listedSum, listSums, sumAnswer } from '../../shop/sums/sum-answer.ts';
 import { type Doors, exitCodes, Leave, refuse } from './doors.ts';
 import { sumAnswerText, sumListedText, sumsListText } from './sums-text.ts';
@@ -59,6 +61,18 @@ export function registerSums(program: Command, doors: Doors): void {
           draws === undefined ? asked : { ...asked, monte_carlo: { seed: seed ?? 1, trials: draws } },
           system,
         );
+        if (options.svg)
+          await doors.writeText(
+            options.svg,
+            `${svgText(
+              sumDrawing({
+                drawing: answer.drawing,
+                title: answer.title,
+                legend: [...answer.inputs, ...answer.results],
+                width: 420,
+              }),
+            )}\n`,
+          );
         if (options.json) asJson(answer);
         else doors.say(sumAnswerText(answer));
       } catch (failure) {

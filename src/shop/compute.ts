@@ -11,10 +11,10 @@ import {
   type PracticeMeasured,
   type PracticePrinted,
   type PracticeTruth,
-  practiceOf,
   printPractice,
   truthOfPractice,
 } from './practise/practice-job.ts';
+import { practiceOf } from './practise/practice-of.ts';
 import { type Rested, rest } from './rest.ts';
 import { steer } from './steer.ts';
 

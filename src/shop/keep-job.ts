@@ -7,7 +7,7 @@ import { BadInput } from '../contract/refusal.ts';
 import { plannedJob, type Template } from '../contract/template.ts';
 import type { Entry } from '../core/ledger/entry.ts';
 import { foldJob, type Job } from '../core/ledger/job.ts';
-import { practiceOf } from './practise/practice-job.ts';
+import { practiceOf } from './practise/practice-of.ts';
 import { practicePlan } from './practise/practice-plan.ts';
 import type { Kept, Store } from './store.ts';
 

@@ -4,7 +4,7 @@ import { BadInput } from '../../contract/refusal.ts';
 import type { Job } from '../../core/ledger/job.ts';
 import type { Compute } from '../../shop/compute.ts';
 import { makePractice, openJob } from '../../shop/keep-job.ts';
-import { truthAsked } from '../../shop/practise/practice-job.ts';
+import { truthAsked } from '../../shop/practise/practice-of.ts';
 import type { Store } from '../../shop/store.ts';
 import { noSuchJob, sendKept } from './jobs.ts';
 import { refusalBody } from './refusals.ts';

@@ -7,18 +7,6 @@ import type { MadePasses, PracticeRecord, SlipKind } from '../../core/practice/r
 import { practicePrint, practiceReadings, practiceTruth } from '../../core/practice/replay.ts';
 import { practiceSetups } from './practice-plan.ts';
 
-/** What a practice job's machine was begun from; undefined when the job is of a real part. */
-export function practiceOf(job: Pick<Job, 'live'>): PracticeRecord | undefined {
-  const begun = job.live.find((entry) => entry.kind === 'practice begun');
-  if (begun?.kind !== 'practice begun') return undefined;
-  const { slide, material, level, seed, slips } = begun;
-  return { slide, material, level, seed, slips };
-}
-
-/** Whether the truth was asked for, and may be shown. */
-export const truthAsked = (job: Pick<Job, 'live'>): boolean =>
-  job.live.some((entry) => entry.kind === 'truth shown');
-
 /** Passes of a round added up, one number a zone. */
 function passesOf(job: Pick<Job, 'plan'>, record: RoundRecord): MadePasses {
   const sum = (spot: boolean): number[] =>
@@ -110,11 +98,19 @@ export function measurePractice(
   };
 }
 
-export const printPractice = (
+/** Blues it and looks, to whole per cent: nobody sees finer. */
+export function printPractice(
   job: Pick<Job, 'plan' | 'entries' | 'live'>,
   record: PracticeRecord,
   round: number,
-): PracticePrinted => ({ round, share: practicePrint(record, madeBefore(job, round)) });
+): PracticePrinted {
+  const print = practicePrint(record, madeBefore(job, round));
+  const whole = (shares: readonly number[]) => shares.map((share) => Math.round(share * 100) / 100);
+  return {
+    round,
+    share: Object.fromEntries(Object.entries(print).map(([pad, shares]) => [pad, whole(shares)])),
+  };
+}
 
 /** The truth of a practice job up to the round that is being worked. */
 export function truthOfPractice(

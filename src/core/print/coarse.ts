@@ -13,36 +13,10 @@ export const coarseOf = (width: number, height: number, block: number): Coarse =
   block,
 });
 
-/** Block means. */
-export function coarsened(
-  fine: ArrayLike<number>,
-  width: number,
-  height: number,
-  coarse: Coarse,
-): Float32Array {
-  const { block } = coarse;
-  const means = new Float32Array(coarse.width * coarse.height);
-  for (let J = 0; J < coarse.height; J++) {
-    const high = Math.min(block, height - J * block);
-    for (let j = J * block; j < J * block + high; j++) {
-      const o = j * width;
-      for (let I = 0, i = 0; I < coarse.width; I++) {
-        const end = Math.min(width, i + block);
-        let sum = 0;
-        for (; i < end; i++) sum += fine[o + i]!;
-        means[J * coarse.width + I]! += sum;
-      }
-    }
-    for (let I = 0; I < coarse.width; I++)
-      means[J * coarse.width + I]! /= high * Math.min(block, width - I * block);
-  }
-  return means;
-}
+/** What is averaged in the middle of a block, elements across: half a mm, so that scatter does not hang on the block. */
+const middle = 4;
 
-/**
- * Means of the middle quarter of each block: what varies over many blocks is told as well by them as by whole blocks, and
- * scatter is that of elements half as wide.
- */
+/** Means of the middle of each block: what varies over many blocks is told as well by them as by whole blocks. */
 export function sampled(
   fine: Float32Array | Uint8Array,
   width: number,
@@ -53,12 +27,12 @@ export function sampled(
   const means = new Float32Array(coarse.width * coarse.height);
   for (let J = 0; J < coarse.height; J++) {
     const high = Math.min(block, height - J * block);
-    const top = J * block + (high >> 2);
-    const bottom = top + Math.max(1, high >> 1);
+    const top = J * block + ((high - Math.min(high, middle)) >> 1);
+    const bottom = top + Math.min(high, middle);
     for (let I = 0; I < coarse.width; I++) {
       const wide = Math.min(block, width - I * block);
-      const left = I * block + (wide >> 2);
-      means[J * coarse.width + I] = meanOf(fine, width, top, bottom, left, left + Math.max(1, wide >> 1));
+      const left = I * block + ((wide - Math.min(wide, middle)) >> 1);
+      means[J * coarse.width + I] = meanOf(fine, width, top, bottom, left, left + Math.min(wide, middle));
     }
   }
   return means;
@@ -108,43 +82,31 @@ export function refineRow(
   }
 }
 
-/** Of a coarse raster, blocks this wide are smoothed: what varies over millimetres needs no finer. */
-const smoothBlock = 2;
-
 /**
- * Smooth means of what counts, put back on the same raster; where nothing near counts, `otherwise`.
+ * Smooth means of what counts, on the same raster; where nothing near counts, `otherwise`.
  *
  * @param counts  how much each element is worth
- * @param sd      of the smoothing, in elements; well above smoothBlock
+ * @param sd      of the smoothing, in elements
  * @param least   weight below which nothing near counts
+ * @param pull    weight of `otherwise` beside what counts
  */
 export function smoothMeans(
   values: Float32Array,
   counts: Float32Array,
-  coarse: Coarse,
+  { width, height }: Coarse,
   sd: number,
   otherwise: number | Float32Array,
   least: number,
   pull = 0,
 ): Float32Array {
-  const { width, height } = coarse;
-  const wide = coarseOf(width, height, smoothBlock);
   const worth = new Float32Array(values.length);
   for (let k = 0; k < worth.length; k++) worth[k] = values[k]! * counts[k]!;
-  const narrow = sd / smoothBlock;
-  const sums = widelySmoothed(coarsened(worth, width, height, wide), wide.width, wide.height, narrow);
-  const weights = widelySmoothed(coarsened(counts, width, height, wide), wide.width, wide.height, narrow);
-  const sum = new Float32Array(width);
-  const weight = new Float32Array(width);
-  const result = new Float32Array(values.length);
-  for (let j = 0; j < height; j++) {
-    refineRow(sums, wide, j, width, sum);
-    refineRow(weights, wide, j, width, weight);
-    for (let i = 0, k = j * width; i < width; i++, k++) {
-      const other = typeof otherwise === 'number' ? otherwise : otherwise[k]!;
-      const w = weight[i]! + pull;
-      result[k] = w > least ? (sum[i]! + pull * other) / w : other;
-    }
+  const sums = widelySmoothed(worth, width, height, sd);
+  const weights = widelySmoothed(counts, width, height, sd);
+  for (let k = 0; k < sums.length; k++) {
+    const other = typeof otherwise === 'number' ? otherwise : otherwise[k]!;
+    const weight = weights[k]! + pull;
+    sums[k] = weight > least ? (sums[k]! + pull * other) / weight : other;
   }
-  return result;
+  return sums;
 }

@@ -19,7 +19,7 @@ export interface Film {
 }
 
 /** A coarse element, mm. */
-const coarse_mm = 1;
+const coarse_mm = 2;
 /** Sharpening undoes blur of about this many pixels of the photo; more of it where a millimetre has few of them. */
 const sharpen = { width_px: 1.6, by: 1.5, more: 1, fewPx: 4.5, manyPx: 6 };
 /** Local film strength is smoothed over this, mm, and held to the forecast by a pull of this weight. */

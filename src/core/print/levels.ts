@@ -30,20 +30,29 @@ function counted(sample: Float32Array): Int32Array {
   return counts;
 }
 
-/** Where most are, no further up than `last`. */
+/** Where most are, no further up than `last`; between bins by the parabola through the highest and those at its sides. */
 function peakOf(counts: Int32Array, last: number): number {
   let peak = 0;
   let highest = -1;
   for (let k = 0; k < counts.length && k / bins.each + bins.from <= last; k++) {
-    let near = 0;
-    for (let d = -bins.reach; d <= bins.reach; d++)
-      near += counts[Math.max(0, Math.min(counts.length - 1, k + d))]!;
+    const near = countNear(counts, k);
     if (near > highest) {
       highest = near;
       peak = k;
     }
   }
-  return peak / bins.each + bins.from;
+  const before = countNear(counts, peak - bins.reach);
+  const after = countNear(counts, peak + bins.reach);
+  const bend = before + after - 2 * highest;
+  const off = bend < 0 ? Math.max(-1, Math.min(1, (0.5 * bins.reach * (before - after)) / bend)) : 0;
+  return (peak + off) / bins.each + bins.from;
+}
+
+function countNear(counts: Int32Array, k: number): number {
+  let near = 0;
+  for (let d = -bins.reach; d <= bins.reach; d++)
+    near += counts[Math.max(0, Math.min(counts.length - 1, k + d))]!;
+  return near;
 }
 
 function scatterBelow(sample: Float32Array, bare: number): number {

@@ -117,14 +117,21 @@ const punchFree = ({ x, y }: PlacePx): Shape[] => [
   shape('circle', { cx: x, cy: y, r: 2.5, fill: overPhotoColours.ink }),
 ];
 
-/** An end's name, a little inside the figure from its end's middle. */
+/** An end of the figure shorter than this has no room for its name, px. */
+const leastEnd = 64;
+
+/** An end's name: a little inside the figure from its end's middle, or beside a narrow one, clear of the grips. */
 function endPlate(a: PlacePx, b: PlacePx, across: PlacePx, words: string, fit: StageFit): Shape[] {
-  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const wide = Math.hypot(b.x - a.x, b.y - a.y) || 1;
   const far = Math.hypot(across.x - a.x, across.y - a.y) || 1;
   const inward = { x: (across.x - a.x) / far, y: (across.y - a.y) / far };
-  const reach = Math.abs(inward.x) * 62 + Math.abs(inward.y) * 22;
-  return plate(
-    { at: { x: middle.x + inward.x * reach, y: middle.y + inward.y * reach }, words, weight: 560 },
-    fit,
-  );
+  const over = { x: (a.x - b.x) / wide, y: (a.y - b.y) / wide };
+  const halfAlong = (d: PlacePx) => Math.abs(d.x) * 52 + Math.abs(d.y) * 12;
+  const reach = halfAlong(inward) + 10;
+  const aside = wide < leastEnd ? wide / 2 + halfAlong(over) + 6 : 0;
+  const at = {
+    x: (a.x + b.x) / 2 + inward.x * reach + over.x * aside,
+    y: (a.y + b.y) / 2 + inward.y * reach + over.y * aside,
+  };
+  return plate({ at, words, weight: 560 }, fit);
 }

@@ -1,6 +1,6 @@
 import type { PlacePx, SurfaceSize } from '../core/print/picture.ts';
 import { drawing } from './drawing.ts';
-import { type Plate, plate, plateHeight, plateWidth, punchMark, rimmedPath } from './print-overlay-marks.ts';
+import { plate, plateHeight, plateWidth, punchMark, rimmedPath } from './print-overlay-marks.ts';
 import { type OverlayView, off, onScreen } from './print-overlay-view.ts';
 import type { Shape } from './shape.ts';
 
@@ -39,8 +39,10 @@ export function zoneOverlay({ title, desc, view, size, zones, ends }: ZoneOverla
       const other = narrow ? (short ?? whole) : whole;
       const look = wrong ? ('wrong' as const) : ('plain' as const);
       return [
-        ...plate(besides(view, size, 0, x, first, look), view),
-        ...(other === undefined ? [] : plate(besides(view, size, 1, x, other, 'plain'), view)),
+        ...plate({ at: besides(view, size, 0, x, first, 5), words: first, look }, view),
+        ...(other === undefined
+          ? []
+          : plate({ at: besides(view, size, 1, x, other, 5), words: other }, view)),
       ];
     }),
     endNames(view, size, ends),
@@ -61,27 +63,33 @@ export const outline = (view: OverlayView, { length_mm, width_mm }: SurfaceSize)
     true,
   );
 
-/** A plate clear of the surface, whichever way its side runs on the screen. */
+/** A plate clear of the surface by so many px, whichever way its side runs on the screen. */
 function besides(
   view: OverlayView,
   size: SurfaceSize,
   side: 0 | 1,
   x: number,
   words: string,
-  look: 'plain' | 'wrong',
-): Plate {
+  clear: number,
+): PlacePx {
   const edge = onScreen(view, { x, y: side * size.width_mm });
   const away = off(view, size, side, x, 1);
-  const reach =
-    (Math.abs(away.x - edge.x) * plateWidth(words)) / 2 + (Math.abs(away.y - edge.y) * plateHeight()) / 2 + 5;
-  return { at: off(view, size, side, x, reach), words, look };
+  const half =
+    (Math.abs(away.x - edge.x) * plateWidth(words)) / 2 + (Math.abs(away.y - edge.y) * plateHeight()) / 2;
+  return off(view, size, side, x, half + clear);
 }
 
-/** Both ends by name, one row farther out than the zones' own words. */
+/** Both ends by name, beside the first side: one row farther out than the zones' own words where they would meet. */
 export const endNames = (view: OverlayView, size: SurfaceSize, ends: ZoneOverlay['ends']): Shape[] =>
   (
     [
       [0, ends.minus],
       [size.length_mm, ends.plus],
     ] as const
-  ).flatMap(([x, words]) => plate({ at: off(view, size, 0, x, 44), words, weight: 520 }, view));
+  ).flatMap(([x, words]) => {
+    const out = off(view, size, 0, x, 1);
+    const edge = onScreen(view, { x, y: 0 });
+    // Along a side that stands upright the zones' words lie above and below the end's, not over it.
+    const clear = 14 + 20 * Math.abs(out.y - edge.y);
+    return plate({ at: besides(view, size, 0, x, words, clear), words, weight: 520 }, view);
+  });

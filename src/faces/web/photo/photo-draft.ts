@@ -1,5 +1,4 @@
-import type { TurnedOver } from '../../../core/ledger/entry.ts';
-import type { Corners, SurfaceSize } from '../../../core/print/picture.ts';
+import type { Corners } from '../../../core/print/picture.ts';
 import { draftKey } from '../keep/draft.ts';
 
 /** A photo that the shop keeps. */
@@ -21,9 +20,3 @@ export interface PhotoDraft {
 
 export const photoDraftKey = (job: string, round: number, pad: string): string =>
   draftKey(job, round, 'photo', pad);
-
-/** What is asked of every photo of a pad. */
-export interface PhotoPlace {
-  readonly size: SurfaceSize;
-  readonly turned: TurnedOver;
-}

@@ -29,7 +29,7 @@ import { useSending } from './sending.ts';
 
 /** One pad's print by photo: the photo, its corners, the reading, and into the round. */
 export const PhotoScreen = ({ id, pad }: { readonly id: string; readonly pad: string }) => (
-  <JobScreen id={id} title={(open) => `${capital(pad)}, photo, round ${open.job.round}`}>
+  <JobScreen id={id} title={(open) => `${capital(pad)}, round ${open.job.round}`}>
     {(open) => {
       const { plan, live, round } = open.job;
       const found = plan.slide.pads.find((one) => one.name === pad);

@@ -78,12 +78,12 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
     if (found)
       place(
         'why' in found ? startCorners(photo, size, turned) : asItLies(found.corners, turned),
-        cornersFoundWords(found),
+        `Photo kept. ${cornersFoundWords(found)}`,
       );
     else if (notFound)
       place(
         startCorners(photo, size, turned),
-        `The corners could not be looked for: ${notFound instanceof Refusing ? notFound.message : 'the shop is out of reach'}. Drag them.`,
+        `Photo kept. The corners could not be looked for: ${notFound instanceof Refusing ? notFound.message : 'the shop is out of reach'}. Drag them.`,
       );
   });
 

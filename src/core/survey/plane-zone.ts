@@ -1,6 +1,7 @@
 import { slope } from '../body/displacement.ts';
 import { inverse4, type Matrix4, times4 } from './four.ts';
 import type { Contact } from './line-zone.ts';
+import { fitPlane } from './plane-fit.ts';
 
 /** The narrowest slab along the height axis between two parallel planes that holds all points. */
 export interface PlaneZone {
@@ -71,7 +72,7 @@ export function planeZone(points: PointLists): PlaneZone {
   throw new Error('the minimum zone did not end');
 }
 
-/** Points about the middle of their rectangle, scaled to ±1, heights less the plane through three far corners' neighbours: see `framed`. */
+/** Places about the middle of their rectangle, scaled to ±1; heights less their least-squares plane. */
 interface Frame {
   readonly n: number;
   readonly x: Float64Array;
@@ -102,7 +103,7 @@ function framed(points: PointLists): Frame {
   const [x, midX, halfX] = scaled(points.x_mm);
   const [y, midY, halfY] = scaled(points.y_mm);
   const z = Float64Array.from(points.z_um);
-  const taken = leastSquaresPlane(x, y, z);
+  const taken = fitPlane(x, y, z);
   let largest = 0;
   for (let i = 0; i < n; i++) {
     largest = Math.max(largest, Math.abs(z[i]!));
@@ -123,36 +124,6 @@ function scaled(values: ArrayLike<number>): [Float64Array, number, number] {
   const out = new Float64Array(values.length);
   for (let i = 0; i < values.length; i++) out[i] = (values[i]! - middle) / half;
   return [out, middle, half];
-}
-
-/**
- * Least-squares plane of scaled points: level at the origin, slopes along x and y. Here it only needs to be near: what it leaves is dealt with
- * by the zone. For the flatness about it see `leastSquaresPlane` in plane-fit.ts.
- */
-function leastSquaresPlane(x: Float64Array, y: Float64Array, z: Float64Array): [number, number, number] {
-  const n = x.length;
-  let [sx, sy, sz] = [0, 0, 0];
-  for (let i = 0; i < n; i++) {
-    sx += x[i]!;
-    sy += y[i]!;
-    sz += z[i]!;
-  }
-  const [mx, my, mz] = [sx / n, sy / n, sz / n];
-  let [xx, xy, yy, xz, yz] = [0, 0, 0, 0, 0];
-  for (let i = 0; i < n; i++) {
-    const [u, v, w] = [x[i]! - mx, y[i]! - my, z[i]! - mz];
-    xx += u * u;
-    xy += u * v;
-    yy += v * v;
-    xz += u * w;
-    yz += v * w;
-  }
-  const determinant = xx * yy - xy * xy;
-  if (!(determinant > 1e-18 * (xx + yy) ** 2))
-    throw new RangeError('all points lie in one row as seen from above; expected points that span a surface');
-  const a = (xz * yy - yz * xy) / determinant;
-  const b = (yz * xx - xz * xy) / determinant;
-  return [mz - a * mx - b * my, a, b];
 }
 
 /** One point as high and low, which is allowed and worth nothing, and two more that make a wide triangle with it. */

@@ -14,6 +14,7 @@ import { exitCodes } from './doors.ts';
 import { registerJob } from './job.ts';
 import { registerLine } from './line.ts';
 import type { PhotoDoors } from './photo-doors.ts';
+import { registerPlate } from './plate.ts';
 import { registerPractise } from './practise.ts';
 import { registerPrint } from './print.ts';
 import { registerRest } from './rest.ts';
@@ -78,6 +79,7 @@ try {
       registerRest,
       registerSite,
       registerLine,
+      registerPlate,
       registerPractise,
       registerJob,
       registerPrint(photoDoors),

@@ -1,0 +1,54 @@
+import type { Command } from 'commander';
+import { plateFromTable, plateInput } from '../../contract/plate.ts';
+import { parsedJson } from '../../contract/refusal.ts';
+import { caseInput } from '../../contract/worked-case.ts';
+import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
+import { type Doors, withFile } from './doors.ts';
+import { isJson } from './line.ts';
+import { plateText } from './plate-text.ts';
+
+const example = `
+Examples:
+  waywright plate table.json                    how flat, what holds it, where to scrape
+  waywright plate points.csv --pass 4           depths in whole passes of 4 µm
+  waywright plate - --json < eight-lines.json   from standard input, as one JSON document
+A table has headings with units: x_mm, y_mm, z_um; or the eight lines side by side. Shapes are in docs/contract.md.`;
+
+interface Options {
+  json?: boolean;
+  pass?: string;
+  sd?: string;
+}
+
+/** `waywright plate FILE [--json]`. */
+export function registerPlate(program: Command, doors: Doors): void {
+  program
+    .command('plate')
+    .description('flatness of a surface from heights, a grid of angles or eight lines')
+    .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
+    .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--pass <um>', 'what a pass takes off: depths in whole passes, for a table')
+    .option(
+      '--sd <number>',
+      'one sd of a reading, µm or µrad, for a table; else nothing is known of the doubt',
+    )
+    .addHelpText('after', example)
+    .action(async (file: string, options: Options) => {
+      await withFile(doors, file, async (text) => {
+        const answer = answered(text, options);
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : plateText(answer));
+      });
+    });
+}
+
+function answered(text: string, options: Options): PlateAnswer {
+  if (isJson(text)) return plate(plateInput(caseInput(parsedJson(text))));
+  const isAngles = /falling|rising|urad|arcsec/i.test(text);
+  const pasted = plateFromTable(text, {
+    ...(options.pass === undefined ? {} : { pass_um: Number(options.pass) }),
+    ...(options.sd === undefined
+      ? {}
+      : { [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: Number(options.sd) }),
+  });
+  return plate(pasted.input, pasted);
+}

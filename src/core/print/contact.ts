@@ -1,5 +1,6 @@
-import { type Bits, bitsAbove, bitsOf, countIn, hasBit, noBits, setRun, without } from './bits.ts';
+import { type Bits, bitsAbove, bitsOf, countIn, noBits, setRun, without } from './bits.ts';
 import type { Film } from './film.ts';
+import { growOnce } from './growth.ts';
 import { filled } from './holes.ts';
 import { majority } from './majority.ts';
 import { rasterPxPerMm } from './rectified.ts';
@@ -50,7 +51,8 @@ export function contactOf(
   const contact = strongRegions(mask, burnished, strength, label);
   if (!overBlued) {
     const end = grow.from + grow.by * (film.haze - grow.haze);
-    growInto(contact, label, strength, Math.max(grow.from, Math.min(grow.most, end)), nothing);
+    const to = Math.max(grow.from, Math.min(grow.most, end));
+    for (let turn = 0; turn < grow.turns; turn++) growOnce(contact, label, strength, to, nothing);
   }
   return contact;
 }
@@ -95,49 +97,4 @@ function greatest(values: Float32Array, from: number, to: number, least: number)
   let most = least;
   for (let o = from; o < to; o++) if (values[o]! > most) most = values[o]!;
   return most;
-}
-
-function growInto(
-  { bears, burnished, area, x, y, bright }: Contact,
-  label: Int32Array,
-  strength: Float32Array,
-  end: number,
-  out: Bits,
-): void {
-  const { width, height, across, words } = bears;
-  const found = new Int32Array(words.length);
-  for (let turn = 0; turn < grow.turns; turn++) {
-    // What is grown in one turn is noted first and labelled after, so that the order of the sweep does not matter.
-    const places: number[] = [];
-    const labels: number[] = [];
-    for (let j = 1; j < height - 1; j++)
-      for (let k = 0, w = j * across; k < across; k++, w++) {
-        const here = words[w]!;
-        const beside =
-          (here << 1) |
-          (here >>> 1) |
-          (k > 0 ? words[w - 1]! >>> 31 : 0) |
-          (k + 1 < across ? words[w + 1]! << 31 : 0);
-        let near = (beside | words[w - across]! | words[w + across]!) & ~(here | out.words[w]!);
-        let grown = 0;
-        while (near !== 0) {
-          const bit = near & -near;
-          near ^= bit;
-          const i = 32 * k + 31 - Math.clz32(bit);
-          const o = j * width + i;
-          if (i === 0 || i >= width - 1 || !(strength[o]! > end)) continue;
-          grown |= bit;
-          const l = Math.max(label[o - 1]!, label[o + 1]!, label[o - width]!, label[o + width]!);
-          places.push(o);
-          labels.push(l);
-          area[l]!++;
-          x[l]! += i;
-          y[l]! += j;
-          if (hasBit(burnished, i, j)) bright[l]!++;
-        }
-        found[w] = grown;
-      }
-    for (let k = 0; k < places.length; k++) label[places[k]!] = labels[k]!;
-    for (let w = 0; w < words.length; w++) words[w]! |= found[w]!;
-  }
 }

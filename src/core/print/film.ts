@@ -4,7 +4,7 @@ import { type Levels, levelsOf } from './levels.ts';
 import { quantile } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
 import { samplePlaces, valuesAt } from './samples.ts';
-import { narrowlySmoothed } from './smooth.ts';
+import { sharpen } from './smooth.ts';
 
 /** How strongly each element is blue: 0 bare, 1 full film as it is nearby. */
 export interface Film {
@@ -21,7 +21,7 @@ export interface Film {
 /** A coarse element, mm. */
 const coarse_mm = 2;
 /** Sharpening undoes blur of about this many pixels of the photo; more of it where a millimetre has few of them. */
-const sharpen = { width_px: 1.6, by: 1.5, more: 1, fewPx: 4.5, manyPx: 6 };
+const sharper = { width_px: 1.6, by: 1.5, more: 1, fewPx: 4.5, manyPx: 6 };
 /** Local film strength is smoothed over this, mm, and held to the forecast by a pull of this weight. */
 const local = { mm: 7, pull: 0.05, above: 0.6, turns: 2 };
 /** Veil of glare, log of brighter: beyond this nothing is left to see. */
@@ -36,11 +36,11 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
   const outCoarse = Uint8Array.from(outShare, (share) => (share > 0.01 ? 1 : 0));
   const places = samplePlaces(width, height, out);
   const colour = colourOf(rect, places, outCoarse, coarse);
-  const plain = colour.film;
-  const strength = narrowlySmoothed(plain, width, height, (sharpen.width_px * rasterPxPerMm) / px_per_mm);
-  const few = (sharpen.manyPx - px_per_mm) / (sharpen.manyPx - sharpen.fewPx);
-  const by = sharpen.by + sharpen.more * Math.max(0, Math.min(1, few));
-  for (let j = 0; j < height; j++) sharpenRow(strength, plain, by, j * width, (j + 1) * width);
+  const strength = colour.film;
+  const edges = edgesOf(strength, width, places);
+  const few = (sharper.manyPx - px_per_mm) / (sharper.manyPx - sharper.fewPx);
+  const by = sharper.by + sharper.more * Math.max(0, Math.min(1, few));
+  sharpen(strength, width, height, (sharper.width_px * rasterPxPerMm) / px_per_mm, by);
 
   const levels = levelsOf(valuesAt(strength, places));
   const full = localFilm(strength, colour, levels, width, height, places, outCoarse, coarse);
@@ -50,13 +50,8 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
     gleam: colour.gleam,
     noise: levels.sigma / (levels.film - levels.bare),
     haze: hazeOf(valuesAt(strength, places)),
-    blur_mm: blurOf(plain, levels, width, places),
+    blur_mm: blurOf(edges, levels),
   };
-}
-
-/** What is smooth becomes what stands out from it, added to the plain row. */
-function sharpenRow(smooth: Float32Array, plain: Float32Array, by: number, from: number, to: number): void {
-  for (let o = from; o < to; o++) smooth[o] = (1 + by) * plain[o]! - by * smooth[o]!;
 }
 
 /** What was log units becomes the share of full film nearby. */
@@ -137,19 +132,30 @@ function hazeOf(sample: Float32Array): number {
   return between / Math.max(1, between + above);
 }
 
-/** A step blurred with sd s rises with at most height / (s √2π): the steep end of the gradients on film edges tells s. */
-function blurOf(plain: Float32Array, { bare, film }: Levels, width: number, places: Int32Array): number {
+/** Film at the sampled places before it is sharpened, and how steeply it rises there, an element. */
+interface Edges {
+  readonly film: Float32Array;
+  readonly steep: Float32Array;
+}
+
+function edgesOf(film: Float32Array, width: number, places: Int32Array): Edges {
   const steep = new Float32Array(places.length);
-  let many = 0;
   for (let k = 0; k < places.length; k++) {
     const o = places[k]!;
-    const here = (plain[o]! - bare) / (film - bare);
-    if (here < 0.3 || here > 0.7) continue;
-    const along = plain[o + 1]! - plain[o - 1]!;
-    const across = plain[o + width]! - plain[o - width]!;
-    steep[many++] = Math.sqrt(along * along + across * across) / 2;
+    const along = film[o + 1]! - film[o - 1]!;
+    const across = film[o + width]! - film[o - width]!;
+    steep[k] = Math.sqrt(along * along + across * across) / 2;
   }
-  if (many < 30) return 0;
-  const most = (quantile(steep.subarray(0, many), 0.9) * rasterPxPerMm) / (film - bare);
+  return { film: valuesAt(film, places), steep };
+}
+
+/** A step blurred with sd s rises with at most height / (s √2π): the steep end of the gradients on film edges tells s. */
+function blurOf(edges: Edges, { bare, film }: Levels): number {
+  const steep = edges.steep.filter((_, k) => {
+    const here = (edges.film[k]! - bare) / (film - bare);
+    return here >= 0.3 && here <= 0.7;
+  });
+  if (steep.length < 30) return 0;
+  const most = (quantile(steep, 0.9) * rasterPxPerMm) / (film - bare);
   return 1 / (most * Math.sqrt(2 * Math.PI));
 }

@@ -47,12 +47,35 @@ export function narrowlySmoothed(
   height: number,
   sd: number,
 ): Float32Array {
-  const { r, weight } = bellOf(sd);
   const result = new Float32Array(source.length);
+  smoothRows(source, width, height, sd, (j, row) => result.set(row, j * width));
+  return result;
+}
+
+/** What stands out from a normal window of this sd, in elements, is added `by` times, in place. */
+export function sharpen(values: Float32Array, width: number, height: number, sd: number, by: number): void {
+  smoothRows(values, width, height, sd, (j, row) => sharpenRow(values, row, by, j * width));
+}
+
+function sharpenRow(values: Float32Array, smooth: Float32Array, by: number, from: number): void {
+  for (let i = 0; i < smooth.length; i++) values[from + i] = (1 + by) * values[from + i]! - by * smooth[i]!;
+}
+
+/** Gives the smooth rows in turn, in an array that is used again; a row of the source is not looked at once its smooth one is out. */
+function smoothRows(
+  source: Float32Array,
+  width: number,
+  height: number,
+  sd: number,
+  give: (j: number, row: Float32Array) => void,
+): void {
+  const { r, weight } = bellOf(sd);
   // Rows smoothed along their length wait here until all that one row needs are there: 2 r + 1 of them, in turn.
   const many = 2 * r + 1;
   const along = new Float32Array(many * width);
   const padded = new Float32Array(width + 2 * r);
+  const row = new Float32Array(width);
+  const steps = Int32Array.from({ length: many }, (_, k) => k);
   const rows = new Int32Array(many);
   for (let next = 0, j = 0; j < height; j++) {
     for (; next <= Math.min(height - 1, j + r); next++) {
@@ -60,13 +83,12 @@ export function narrowlySmoothed(
       padded.fill(source[o]!, 0, r);
       padded.set(source.subarray(o, o + width), r);
       padded.fill(source[o + width - 1]!, r + width);
-      for (let k = 0; k < many; k++) rows[k] = k;
-      weigh(padded, rows, weight, r, along, (next % many) * width, width);
+      weigh(padded, steps, weight, r, along, (next % many) * width, width);
     }
     for (let k = 0; k < many; k++) rows[k] = (Math.max(0, Math.min(height - 1, j + k - r)) % many) * width;
-    weigh(along, rows, weight, r, result, j * width, width);
+    weigh(along, rows, weight, r, row, 0, width);
+    give(j, row);
   }
-  return result;
 }
 
 /** Weights of a normal window from its middle out; zero beyond two sd. Its reach is rounded up to an odd number, see weigh. */

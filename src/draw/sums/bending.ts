@@ -59,7 +59,7 @@ export function testBarHeld(): Shape[] {
     guide([70, 75], [326, 75]),
     bentBar(top, 30),
     ...dimension([70, 24], [284, 24], 'L', 13),
-    ...dimension([302, 75], [302, 101], 'y', 12),
+    ...dimension([302, 75], [302, 101], 'y', -13),
     ...dimension([96, 60], [96, 90], 'D', -13),
     word([210, 150], 'bent far more than it is'),
   ];

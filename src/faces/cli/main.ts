@@ -12,6 +12,7 @@ import { registerCard } from './card.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
 import { registerJob } from './job.ts';
+import { registerKit } from './kit.ts';
 import { registerLine } from './line.ts';
 import type { PhotoDoors } from './photo-doors.ts';
 import { registerPlate } from './plate.ts';
@@ -85,6 +86,7 @@ try {
       registerPrint(photoDoors),
       registerCard(photoDoors),
       registerSums,
+      registerKit,
     ],
     packageVersion(),
   );

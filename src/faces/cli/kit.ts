@@ -1,0 +1,31 @@
+import type { Command } from 'commander';
+import { kitQuestion } from '../../contract/kit.ts';
+import { parsedJson } from '../../contract/refusal.ts';
+import { kitReport } from '../../shop/kit/kit-report.ts';
+import { type Doors, withFile } from './doors.ts';
+import { kitText } from './kit-text.ts';
+
+const example = `
+Example:
+  waywright kit my-kit.json          whether each target can be proven, what limits it, what betters it
+  waywright kit my-kit.json --json   the same as one JSON document
+The file's shape is in docs/contract.md.`;
+
+/** `waywright kit FILE [--json]`. */
+export function registerKit(program: Command, doors: Doors): void {
+  program
+    .command('kit')
+    .description(
+      'whether your instruments and references can prove a target, what limits them, what betters it',
+    )
+    .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+    .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--inch', 'answers in inches and thou')
+    .addHelpText('after', example)
+    .action(async (file: string, options: { json?: boolean; inch?: boolean }) => {
+      await withFile(doors, file, (text) => {
+        const report = kitReport(kitQuestion(parsedJson(text)), options.inch ? 'inch' : 'metric');
+        doors.say(options.json ? JSON.stringify(report, null, 1) : kitText(report));
+      });
+    });
+}

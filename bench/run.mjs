@@ -9,6 +9,7 @@ import { restTiming } from './rest.mjs';
 import { siteTiming } from './site.mjs';
 import { steerTiming } from './steer.mjs';
 import { storeTiming } from './store.mjs';
+import { surveyTiming } from './survey.mjs';
 import { printTable } from './table.mjs';
 
 if (!existsSync(new URL('../dist/core/rest/rest.js', import.meta.url))) {
@@ -26,6 +27,7 @@ for (const timing of [
   siteTiming,
   steerTiming,
   storeTiming,
+  surveyTiming,
   printTiming,
 ])
   timings.push(...(await timing(quick)));

@@ -153,21 +153,29 @@ function runsWarnings(
 /** A run back that fits the run there only when read the other way round, or with its signs turned. */
 function orderWarning(there: readonly number[], back: readonly number[]): RunWarning | undefined {
   if (there.length < 5) return undefined;
-  const apart = (other: readonly number[]) => {
-    const differences = other.map((value, i) => value - there[i]!);
-    const level = median(differences);
-    return differences.reduce((sum, difference) => sum + (difference - level) ** 2, 0);
-  };
-  const asGiven = apart(back);
-  if (apart(back.toReversed()) * clearlyBetter < asGiven)
-    return {
+  const readings = [
+    {
+      as: back.toReversed(),
       code: 'run back in order there',
       text: 'The run back fits the run there only when it is read the other way round. It is taken as given, the last place first; if you wrote it in the order of the run there, turn the list round.',
-    };
-  if (apart(back.map((value) => -value)) * clearlyBetter < asGiven)
-    return {
+    },
+    {
+      as: back.map((value) => -value),
       code: 'run back with signs turned',
       text: 'The run back fits the run there only with its signs turned. It is taken as given; if the instrument was turned end for end for the way back, turn its signs.',
-    };
-  return undefined;
+    },
+  ];
+  const asGiven = scatterBetween(there, back);
+  const better = readings.filter((one) => scatterBetween(there, one.as) * clearlyBetter < asGiven);
+  // An even hollow looks the same either way, but for its level.
+  const level = (one: (typeof readings)[number]) => Math.abs(median(one.as) - median(there));
+  const [best] = better.sort((one, other) => level(one) - level(other));
+  return best && { code: best.code, text: best.text };
+}
+
+/** Sum of squared differences about their median: a jump at the turn does not count. */
+function scatterBetween(there: readonly number[], back: readonly number[]): number {
+  const differences = back.map((value, i) => value - there[i]!);
+  const level = median(differences);
+  return differences.reduce((sum, difference) => sum + (difference - level) ** 2, 0);
 }

@@ -60,25 +60,38 @@ export function withoutStreaks(
     dx: Math.round((k - reach) * Math.cos(across_rad)),
     dy: Math.round((k - reach) * Math.sin(across_rad)),
   }));
-  const along = (source: Float32Array, better: (a: number, b: number) => boolean): Float32Array => {
-    const result = new Float32Array(source.length);
-    for (let j = 0; j < height; j++)
-      for (let i = 0; i < width; i++) {
-        let best = source[j * width + i]!;
-        for (const { dx, dy } of steps) {
-          const x = i + dx;
-          const y = j + dy;
-          // The line is shorter at the edge: a neighbour in its place could add what was not there.
-          if (x < 0 || y < 0 || x >= width || y >= height) continue;
-          const one = source[y * width + x]!;
-          if (better(one, best)) best = one;
-        }
-        result[j * width + i] = best;
-      }
-    return result;
-  };
-  return along(
-    along(strength, (a, b) => a < b),
-    (a, b) => a > b,
-  );
+  const least = alongSteps(strength, width, height, steps, leastRow);
+  return alongSteps(least, width, height, steps, greatestRow);
+}
+
+interface Step {
+  readonly dx: number;
+  readonly dy: number;
+}
+
+/** Of each element and those that steps lead to from it, what `row` keeps. The line is shorter at the edge: a neighbour in its place could add what was not there. */
+function alongSteps(
+  source: Float32Array,
+  width: number,
+  height: number,
+  steps: readonly Step[],
+  row: (kept: Float32Array, source: Float32Array, from: number, to: number, off: number) => void,
+): Float32Array {
+  const kept = source.slice();
+  for (let j = 0; j < height; j++)
+    for (const { dx, dy } of steps) {
+      if (j + dy < 0 || j + dy >= height) continue;
+      const from = j * width + Math.max(0, -dx);
+      const to = (j + 1) * width - Math.max(0, dx);
+      row(kept, source, from, to, dy * width + dx);
+    }
+  return kept;
+}
+
+function leastRow(kept: Float32Array, source: Float32Array, from: number, to: number, off: number): void {
+  for (let o = from; o < to; o++) if (source[o + off]! < kept[o]!) kept[o] = source[o + off]!;
+}
+
+function greatestRow(kept: Float32Array, source: Float32Array, from: number, to: number, off: number): void {
+  for (let o = from; o < to; o++) if (source[o + off]! > kept[o]!) kept[o] = source[o + off]!;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bearingSpots, fullCover, seedOf } from './spots.ts';
+import { fullCover } from '../core/print/cover.ts';
+import { bearingSpots, seedOf } from './spots.ts';
 
 const box = { x: 17, y: 23, width: 50, height: 52 };
 

@@ -1,3 +1,4 @@
+import { fullCover } from '../core/print/cover.ts';
 import type { Box } from './map-layout.ts';
 
 const round = (value: number): number => Math.round(value * 10) / 10 + 0;
@@ -28,9 +29,6 @@ export interface BearingSpot {
   readonly short: number;
   readonly turn_deg: number;
 }
-
-/** The part of a zone that spots cover when it bears fully: so that a full zone still reads as spots. */
-export const fullCover = 0.38;
 
 /**
  * Spots thrown at random into a box until they cover `fullCover` × share of it; fixed by the seed, so that they do not crawl from

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { bearsFromBlue } from '../print/cover.ts';
 import { PrintSoFar } from './print-so-far.ts';
 
 const pads = ['front', 'flat'] as const;
@@ -24,7 +25,11 @@ describe('the print as taps and photos add up', () => {
             told
               .toReversed()
               .filter((one) => one.pad === pad)
-              .map((one) => ('tap' in one ? one.tap[z] : one.photo[z]))
+              .map((one) => {
+                if ('tap' in one) return one.tap[z];
+                const blue = one.photo[z];
+                return typeof blue === 'number' ? bearsFromBlue(blue) : blue;
+              })
               .find((one) => one !== null && one !== undefined),
           );
           const whole = last.every((one) => one !== undefined);

@@ -1,3 +1,4 @@
+import { bearsFromBlue } from '../print/cover.ts';
 import type { BlueWord } from './entry.ts';
 
 /**
@@ -17,9 +18,12 @@ export class PrintSoFar {
     Object.assign(this.#words, words);
   }
 
+  /** @param shares  of each zone's area that the photo shows blue */
   photographed(pad: string, shares: readonly (number | null)[]): void {
     const before = this.#share[pad];
-    this.#share[pad] = shares.map((share, zone) => share ?? before?.[zone] ?? null);
+    this.#share[pad] = shares.map((share, zone) =>
+      share === null ? (before?.[zone] ?? null) : bearsFromBlue(share),
+    );
     // The words no longer say what the shares do.
     if (shares.some((share) => share !== null)) delete this.#words[pad];
   }

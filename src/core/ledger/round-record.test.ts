@@ -49,15 +49,16 @@ describe('a round as the ledger has it', () => {
       tapped: { flat: ['heavy', 'faint'], front: ['none', 'faint', 'faint'] },
     };
     const printOf = (...deeds: Deed[]) => roundRecord(entries(...deeds), 1).print;
+    // A zone that shows 38 % blue in a photo bears all over.
     expect(printOf(tap, photo([0.4, null]))).toEqual({
-      share: { flat: [0.4, 0.25], front: [0.1, 0.2, 0.3] },
+      share: { flat: [1, 0.25], front: [0.1, 0.2, 0.3] },
       tapped: { front: ['none', 'faint', 'faint'] },
     });
     expect(printOf(photo([0.4, null]), tap)).toEqual({ share: tap.share, tapped: tap.tapped });
     expect(printOf(tap, photo([null, null]))).toEqual({ share: tap.share, tapped: tap.tapped });
     // Half of a pad is no print of it until the other half is known.
     expect(printOf(photo([0.4, null]))).toBeUndefined();
-    expect(printOf(photo([0.4, null]), photo([null, 0.3]))!.share).toEqual({ flat: [0.4, 0.3] });
+    expect(printOf(photo([0.4, null]), photo([null, 0.19]))!.share).toEqual({ flat: [1, 0.5] });
     expect(printOf(photo([0.4, 0.3], 2))).toBeUndefined();
     const { photos } = roundRecord(entries(tap, photo([0.4, null]), photo([0.5, 0.2])), 1);
     expect(photos.map((one) => [one.entry, one.at, one.shares, one.warnings])).toEqual([

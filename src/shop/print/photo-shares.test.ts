@@ -41,8 +41,8 @@ describe('a print of taps and photos', () => {
     expect(printBefore(roundRecord([tapped(1, { flat: [0, 0, 0] })], 1), pads)).toEqual({});
   });
   it('the last photo that could tell of a zone tells of it', () => {
-    const record = roundRecord([photo(1, [0.1, 0.2, 0.3]), photo(2, [null, 0.25, 0.35])], 1);
-    expect(photoShares(record.photos, flat)).toEqual([0.1, 0.25, 0.35]);
+    const record = roundRecord([photo(1, [0.095, 0.2, 0.3]), photo(2, [null, 0.19, 0.38])], 1);
+    expect(photoShares(record.photos, flat)).toEqual([0.25, 0.5, 1]);
     expect(fromPhoto(record, flat)).toEqual([true, true, true]);
   });
   it('zones that no photo could tell are left to tap, and only they', () => {
@@ -52,13 +52,13 @@ describe('a print of taps and photos', () => {
     expect(fromPhoto(record, flat)).toEqual([true, false, true]);
   });
   it('a tap after the photo counts for its zone, and the other zones stay the photo’s', () => {
-    const live = [photo(1, [0.1, 0.2, 0.3])];
+    const live = [photo(1, [0.095, 0.2, 0.19])];
     const now = withZone({}, pads, { pad: 'flat', zone: 1 }, { word: 'heavy' });
     const whole = laidOver(printBefore(roundRecord(live, 1), pads), now, pads);
-    expect(printOf(whole, pads).share).toEqual({ flat: [0.1, 0.7, 0.3] });
+    expect(printOf(whole, pads).share).toEqual({ flat: [0.25, 0.7, 0.5] });
     expect(printOf(whole, pads).tapped).toEqual({});
     expect(tappedPads(now, pads)).toEqual(['flat']);
-    const after = roundRecord([...live, tapped(2, { flat: [0.1, 0.7, 0.3] })], 1);
+    const after = roundRecord([...live, tapped(2, { flat: [0.25, 0.7, 0.5] })], 1);
     expect(fromPhoto(after, flat)).toEqual([true, false, true]);
   });
 });

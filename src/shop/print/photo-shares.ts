@@ -1,20 +1,21 @@
 import type { Pad } from '../../core/body/pad.ts';
 import type { RoundRecord, TakenPhoto } from '../../core/ledger/round-record.ts';
+import { bearsFromBlue } from '../../core/print/cover.ts';
 import type { PrintDraft, ZoneBlue } from '../measure/blue.ts';
 
 type Pads = readonly Pick<Pad, 'name' | 'zones'>[];
 type PhotoRecord = Pick<RoundRecord, 'photos' | 'print'>;
 
-/** What the photos of a round say of each zone, the last that could tell; undefined where none could. */
+/** How far each zone bears by the photos of a round, the last that could tell; undefined where none could. */
 export function photoShares(
   photos: readonly TakenPhoto[],
   pad: Pick<Pad, 'name' | 'zones'>,
 ): (number | undefined)[] {
   const of = photos.filter((photo) => photo.pad === pad.name);
-  return Array.from(
-    { length: pad.zones },
-    (_, z) => of.findLast((photo) => photo.shares[z] != null)?.shares[z] ?? undefined,
-  );
+  return Array.from({ length: pad.zones }, (_, z) => {
+    const blue = of.findLast((photo) => photo.shares[z] != null)?.shares[z];
+    return blue == null ? undefined : bearsFromBlue(blue);
+  });
 }
 
 /** Zones whose share still is the one that a photo gave: nothing was tapped over it since. */

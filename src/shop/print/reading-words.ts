@@ -1,7 +1,8 @@
 import type { PlaceWords } from '../../core/ledger/setup.ts';
+import { fullCover } from '../../core/print/cover.ts';
 import type { PrintReading } from '../../core/print/reading.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
-import { counted, type Phrase } from '../phrase.ts';
+import { counted, type Phrase, percent } from '../phrase.ts';
 
 /** Side of the squares that are counted in, by the units in use, mm. */
 export const squareSide_mm = (units: UnitSystem): 25 | 25.4 => (units === 'metric' ? 25 : 25.4);
@@ -91,3 +92,6 @@ const trendWords = (points: number, bearing_pct: number, minus: string, plus: st
   isTrend(points, bearing_pct)
     ? `${Math.round(Math.abs(points))} points more at the ${bare(points > 0 ? plus : minus)} than at the ${bare(points > 0 ? minus : plus)}.`
     : `Even from ${run}.`;
+
+/** Why a zone bears more than it is blue. */
+export const coverNote = `A scraped face that bears all over shows ${percent(fullCover)} blue: metal stays bare between its spots. The plan counts each zone against that.`;

@@ -5,6 +5,7 @@ import { roundRecord } from '../../../core/ledger/round-record.ts';
 import { steerInput } from '../../../core/ledger/steer-input.ts';
 import type { SteerInput } from '../../../core/observe/round.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
+import { bearsFromBlue } from '../../../core/print/cover.ts';
 import { percent } from '../../../shop/phrase.ts';
 import { planSentence, planWord, signedPoints, zoneChanges } from '../../../shop/print/compare-words.ts';
 import type { OpenJob } from '../keep/jobs.ts';
@@ -43,13 +44,16 @@ export function AgainstPlan(props: {
   if (!data?.ok) return null;
   const planned = byPad(slide, data.plan.expected_shares)[pad.name] ?? [];
   const rested = data.rest.print[pad.name] ?? [];
-  const changes = zoneChanges(planned, shares);
+  const changes = zoneChanges(
+    planned,
+    shares.map((share) => (share === undefined ? undefined : bearsFromBlue(share))),
+  );
   return (
     <section>
       <h2>Against the plan of round {open.job.round - 1}</h2>
       <p className="say">{planSentence(changes, places.minus_end)}</p>
       <table className="by-zone">
-        <caption>Blue by zone, from the {places.minus_end}</caption>
+        <caption>Bears, zone by zone from the {places.minus_end}</caption>
         <thead>
           <tr>
             <th scope="col">zone</th>
@@ -75,7 +79,8 @@ export function AgainstPlan(props: {
       </table>
       <p className="quiet">
         Planned: what the plan’s own forecast gave for the next print. At rest: the same where the part rests
-        on what touches. Both hold if the passes were made as planned.
+        on what touches. Seen: by the photo’s blue, against a face that bears all over. Both hold if the
+        passes were made as planned.
       </p>
     </section>
   );

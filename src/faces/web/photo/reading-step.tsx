@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import type { JobPlan } from '../../../core/ledger/entry.ts';
+import { bearsFromBlue } from '../../../core/print/cover.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { counted, percent } from '../../../shop/phrase.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
 import {
+  coverNote,
   evennessWords,
   readingSentence,
   spotsPerSquare,
@@ -106,6 +108,7 @@ export function ReadingStep(props: {
         />
         <Legend layer={layer} planned={passes !== undefined} />
         <ZoneTable shares={shares} passes={passes} end={places.minus_end} />
+        <p className="quiet">{coverNote}</p>
       </div>
       <div>
         <section className="working">
@@ -172,6 +175,7 @@ const ZoneTable = (props: {
     <thead>
       <tr>
         <th scope="col">zone</th>
+        <th scope="col">blue</th>
         <th scope="col">bears</th>
         {props.passes ? <th scope="col">passes now</th> : null}
       </tr>
@@ -182,6 +186,7 @@ const ZoneTable = (props: {
         <tr key={z}>
           <th scope="row">{z + 1}</th>
           <td>{share === undefined ? 'not readable' : percent(share)}</td>
+          <td>{share === undefined ? '–' : percent(bearsFromBlue(share))}</td>
           {props.passes ? <td>{props.passes[z] ?? 0}</td> : null}
         </tr>
       ))}

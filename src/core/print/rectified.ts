@@ -112,7 +112,6 @@ function placesOf(
   const bottom = height_px - 1;
   const lastU = Math.floor((right - short) * unit);
   const lastV = Math.floor((bottom - short) * unit);
-  const far = unit;
   const step_mm = 1 / (each * rasterPxPerMm);
   const many = us.length;
   const nearby = Math.min(stretch, many);
@@ -131,20 +130,31 @@ function placesOf(
     const dU = ((nextU - u) * (unit / nearby)) | 0;
     const dV = ((nextV - v) * (unit / nearby)) | 0;
     const end = Math.min(many, s + nearby);
+    const lastOfU = U + dU * nearby;
+    const lastOfV = V + dV * nearby;
+    const inside =
+      Math.min(U, V, lastOfU, lastOfV) >= 0 && Math.max(U, lastOfU) <= lastU && Math.max(V, lastOfV) <= lastV;
     for (let k = s; k < end; k++) {
-      if (U < 0 || V < 0 || U > lastU || V > lastV) {
-        outside = outside || U < -far || V < -far || U > right * unit + far || V > bottom * unit + far;
-        us[k] = Math.max(0, Math.min(lastU, U));
-        vs[k] = Math.max(0, Math.min(lastV, V));
-      } else {
-        us[k] = U;
-        vs[k] = V;
-      }
+      us[k] = U;
+      vs[k] = V;
       U += dU;
       V += dV;
     }
+    if (!inside) outside = holdWithin(us, s, end, lastU, right) || outside;
+    if (!inside) outside = holdWithin(vs, s, end, lastV, bottom) || outside;
     u = nextU;
     v = nextV;
+  }
+  return outside;
+}
+
+/** Holds places within 0 to `last`; true where some lie more than a pixel outside. */
+function holdWithin(places: Int32Array, from: number, to: number, last: number, side_px: number): boolean {
+  let outside = false;
+  for (let k = from; k < to; k++) {
+    const place = places[k]!;
+    if (place < -unit || place > (side_px + 1) * unit) outside = true;
+    places[k] = Math.max(0, Math.min(last, place));
   }
   return outside;
 }

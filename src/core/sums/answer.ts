@@ -47,7 +47,7 @@ export function answerSum(sum: Sum, ask: SumAsk, sampling?: Sampling): readonly 
     return {
       key,
       unit: result.unit,
-      value: clean(value),
+      value,
       sd: clean(sd),
       shares: shares
         .map((share) => ({ key: keys[share.input]!, slope: clean(share.slope), sd: clean(share.sd) }))

@@ -121,7 +121,7 @@ export const vDrop = sum({
       unit: 'um',
       formula:
         '({first_off} cos({second_lean}) − {second_off} cos({first_lean})) / sin({first_lean} + {second_lean})',
-      plus: 'towards the first flank',
+      plus: 'closing on the first flank: over a ridge it goes away from that flank’s side, in a groove towards it',
     },
   },
   drawing: 'v flanks',

@@ -2,8 +2,8 @@ import { fromMask, Image, Mask } from 'image-js';
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../src/core/math/random.ts';
 import { readPrint } from '../src/core/print/read-print.ts';
-import { regionsOf } from '../src/core/print/regions.ts';
 import { discRows, drawnDiscs, uprightCorners } from '../tests/fixture/drawn-discs.ts';
+import { regionsOf } from '../tests/fixture/region-labels.ts';
 
 /*
  * Source: image-js, a general imaging library with nothing of ours in it, on the same pixels. Its region labels come from flooding,

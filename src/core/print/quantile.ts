@@ -37,11 +37,3 @@ function select(values: Float32Array, k: number): void {
     if (k < i) right = j;
   }
 }
-
-/** The q-quantile of numbers in rising order. */
-export function sortedQuantile(sorted: Float32Array, q: number): number {
-  const at = q * (sorted.length - 1);
-  const below = Math.floor(at);
-  const low = sorted[below]!;
-  return low + (at - below) * (sorted[Math.min(below + 1, sorted.length - 1)]! - low);
-}

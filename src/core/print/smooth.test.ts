@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { narrowlySmoothed, widelySmoothed } from './smooth.ts';
+import { sharpen, widelySmoothed } from './smooth.ts';
+
+const narrowlySmoothed = (source: Float32Array, width: number, height: number, sd: number) => {
+  const result = source.slice();
+  sharpen(result, width, height, sd, -1);
+  return result;
+};
 
 const ways = { widelySmoothed, narrowlySmoothed };
 
@@ -59,5 +65,17 @@ describe.each(Object.entries(ways))('%s', (_, smoothed) => {
         expect(given).toEqual(Float32Array.from(bytes));
       }),
     );
+  });
+});
+
+describe('sharpening', () => {
+  it('adds what stands out from the smooth, in place', () => {
+    const given = Float32Array.from({ length: 35 }, (_, k) => Math.sin(k * k));
+    const smooth = narrowlySmoothed(given, 7, 5, 1.2);
+    const sharp = given.slice();
+    sharpen(sharp, 7, 5, 1.2, 1.5);
+    sharp.forEach((one, k) => {
+      expect(one).toBeCloseTo(given[k]! + 1.5 * (given[k]! - smooth[k]!), 5);
+    });
   });
 });

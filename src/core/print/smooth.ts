@@ -40,19 +40,10 @@ export function widelySmoothed(
   return boxed(smooth, width, height, r);
 }
 
-/** Smoothed by a normal window of this sd, in elements, out to two sd: for narrow smoothing of fine rasters. */
-export function narrowlySmoothed(
-  source: Float32Array,
-  width: number,
-  height: number,
-  sd: number,
-): Float32Array {
-  const result = new Float32Array(source.length);
-  smoothRows(source, width, height, sd, (j, row) => result.set(row, j * width));
-  return result;
-}
-
-/** What stands out from a normal window of this sd, in elements, is added `by` times, in place. */
+/**
+ * What stands out from a normal window of this sd, in elements, out to two sd, is added `by` times, in place: taken away
+ * once, −1, what is smooth is left. For narrow windows on fine rasters.
+ */
 export function sharpen(values: Float32Array, width: number, height: number, sd: number, by: number): void {
   smoothRows(values, width, height, sd, (j, row) => sharpenRow(values, row, by, j * width));
 }

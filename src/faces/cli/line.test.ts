@@ -78,3 +78,16 @@ describe('waywright line', () => {
     );
   });
 });
+
+describe('waywright line --svg', () => {
+  it('writes the strip with its sentence, and still answers', async () => {
+    const { code, out, written } = await said(worked(), '--svg', 'v.svg');
+    expect(code).toBe(0);
+    expect(out).toContain('straightness');
+    expect(written['v.svg']).toMatch(/^<svg xmlns.*heights × \d+.*<\/svg>$/s);
+  });
+  it('bad input writes nothing', async () => {
+    const { code, written } = await said('angles_urad\n1\nsoft', '--svg', 'v.svg', '--step', '200');
+    expect([code, written]).toEqual([2, {}]);
+  });
+});

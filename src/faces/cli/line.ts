@@ -2,14 +2,18 @@ import type { Command } from 'commander';
 import { lineFromTable, lineInput } from '../../contract/line.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
+import type { LineInput } from '../../core/survey/line-input.ts';
+import { svgText } from '../../draw/shape.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
 import { type Doors, withFile } from './doors.ts';
+import { lineFigure } from './line-figure.ts';
 import { lineText } from './line-text.ts';
 
 const example = `
 Examples:
   waywright line front-v.json                 how straight, where high, how sure
   waywright line level.csv --step 200         angles from a table, feet 200 mm apart
+  waywright line v.json --svg v.svg           the strip as a drawing
   waywright line - --json < level.csv         from standard input, as one JSON document
 A table has headings with units: step_mm, angles_urad; or station [in], height [thou]; a run back stands in a column
 "return" beside the run there. Shapes are in docs/contract.md.`;
@@ -18,6 +22,7 @@ interface Options {
   json?: boolean;
   step?: string;
   sd?: string;
+  svg?: string;
 }
 
 /** `waywright line FILE [--json]`. */
@@ -32,10 +37,12 @@ export function registerLine(program: Command, doors: Doors): void {
       '--sd <number>',
       'one sd of a reading, µrad or µm, for a table; else nothing is known of the doubt',
     )
+    .option('--svg <file>', 'writes the strip as a drawing')
     .addHelpText('after', example)
     .action(async (file: string, options: Options) => {
       await withFile(doors, file, async (text) => {
-        const answer = answered(text, options);
+        const { input, answer } = answered(text, options);
+        if (options.svg !== undefined) await doors.writeText(options.svg, svgText(lineFigure(answer, input)));
         doors.say(options.json ? JSON.stringify(answer, null, 1) : lineText(answer));
       });
     });
@@ -44,8 +51,11 @@ export function registerLine(program: Command, doors: Doors): void {
 /** A text that opens a JSON object or list is JSON; all else is a table. */
 export const isJson = (text: string): boolean => /^\uFEFF?\s*[[{]/.test(text);
 
-function answered(text: string, options: Options): LineAnswer {
-  if (isJson(text)) return line(lineInput(caseInput(parsedJson(text))));
+function answered(text: string, options: Options): { input: LineInput; answer: LineAnswer } {
+  if (isJson(text)) {
+    const input = lineInput(caseInput(parsedJson(text)));
+    return { input, answer: line(input) };
+  }
   const isAngles = /angle|tilt|level|urad|arcsec/i.test(
     text.split('\n').find((row) => /[a-z]/i.test(row)) ?? '',
   );
@@ -55,5 +65,5 @@ function answered(text: string, options: Options): LineAnswer {
       ? {}
       : { [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: Number(options.sd) }),
   });
-  return line(pasted.input, pasted);
+  return { input: pasted.input, answer: line(pasted.input, pasted) };
 }

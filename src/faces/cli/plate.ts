@@ -2,9 +2,11 @@ import type { Command } from 'commander';
 import { plateFromTable, plateInput } from '../../contract/plate.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
+import { svgText } from '../../draw/shape.ts';
 import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
 import { type Doors, withFile } from './doors.ts';
 import { isJson } from './line.ts';
+import { plateFigure } from './plate-figure.ts';
 import { plateText } from './plate-text.ts';
 
 const example = `
@@ -18,6 +20,7 @@ interface Options {
   json?: boolean;
   pass?: string;
   sd?: string;
+  svg?: string;
 }
 
 /** `waywright plate FILE [--json]`. */
@@ -32,10 +35,12 @@ export function registerPlate(program: Command, doors: Doors): void {
       '--sd <number>',
       'one sd of a reading, µm or µrad, for a table; else nothing is known of the doubt',
     )
+    .option('--svg <file>', 'writes the map of depths as a drawing')
     .addHelpText('after', example)
     .action(async (file: string, options: Options) => {
       await withFile(doors, file, async (text) => {
         const answer = answered(text, options);
+        if (options.svg !== undefined) await doors.writeText(options.svg, svgText(plateFigure(answer)));
         doors.say(options.json ? JSON.stringify(answer, null, 1) : plateText(answer));
       });
     });

@@ -28,8 +28,11 @@ export function lineSentence(answer: LineAnswer, system: UnitSystem = 'metric'):
   const at = (value: number) => sayLength(stations_mm[endpoint_um.indexOf(value)]!, system).text;
   const most = Math.max(...endpoint_um);
   const least = Math.min(...endpoint_um);
-  const high = `${sayDeviation(most, system).text} at ${at(most)}`;
-  const low = `${sayDeviation(least, system).text} at ${at(least)}`;
+  const said = (um: number): string => {
+    const own = sd?.endpoint_um[endpoint_um.indexOf(um)];
+    return `${sayDeviation(um, system, own === undefined ? {} : { sd: own }).text} at ${at(um)}`;
+  };
+  const [high, low] = [said(most), said(least)];
   const bend = bendOf(answer);
   const shape =
     bend === 'both ways'

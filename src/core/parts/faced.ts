@@ -120,12 +120,3 @@ export function faced(ask: FacedAsk): Faced {
     },
   };
 }
-
-/**
- * The corner of a shoulder with the diameter turned up to it: how far it is from 90°, µrad, measured in the air between
- * them; plus: more open. A shoulder that is hollow by η and a diameter that grows toward the tailstock by τ each close it.
- *
- * @param shoulder_urad  hollow as in {@link Faced}, plus: concave
- * @param taper_urad     slope of the radius beside it, plus: grows toward the tailstock
- */
-export const cornerOf = (shoulder_urad: number, taper_urad: number): number => -(shoulder_urad + taper_urad);

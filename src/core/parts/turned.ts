@@ -3,7 +3,7 @@ import type { Vector } from '../body/vector.ts';
 import { size_um } from '../quantity/unit.ts';
 import { lengthFit, placesOver } from './length-fit.ts';
 import { type Doubted, inward, type Spindle, type ToolSide, varianceOfDoubted } from './spindle.ts';
-import { addReading, emptyRow, poseAt, rowVariance, type Travel } from './travel.ts';
+import { addReading, emptyRow, poseAt, rowVariance, type Travel, type TravelRow } from './travel.ts';
 
 /** A diameter turned along a length, the saddle travelling along x. */
 export interface TurnedAsk {
@@ -56,55 +56,11 @@ export interface Turned {
  * Source: geometry; held to hand arithmetic in checks/parts-lathe.check.ts.
  */
 export function turned(ask: TurnedAsk): Turned {
-  const { travel, spindle, side, radius_mm, from_mm, to_mm } = ask;
-  if (!(Math.abs(ask.tool_high_mm) < radius_mm))
-    throw new RangeError(`tool ${ask.tool_high_mm} mm over the axis of a radius of ${radius_mm} mm`);
-  const places_mm = placesOver(from_mm, to_mm, travel.stations_mm);
-  const across = displacementRow([0, 1, 0], ask.tool_mm);
-  const up = displacementRow([0, 0, 1], ask.tool_mm);
-  const reach_mm = Math.sqrt(radius_mm ** 2 - ask.tool_high_mm ** 2);
-  const start = poseAt(travel, from_mm);
-  const away = -inward(side);
-  const cuts = places_mm.map((at) => {
-    const pose = poseAt(travel, at);
-    const moved = (row: readonly number[]) =>
-      row.reduce((sum, part, j) => sum + part * (pose[j]! - start[j]!), 0);
-    const arm = at - from_mm;
-    const out_um = away * (moved(across) - rise(spindle.across_urad.value, arm));
-    const over_um = moved(up) - rise(spindle.up_urad.value, arm);
-    return { ...cut(reach_mm, ask.tool_high_mm, out_um, over_um), arm };
-  });
-  const diameter_um = cuts.map((one) => one.diameter_um);
-
-  /** Variance of a sum over the diameters: through the poses, which stations share, and the axis, which all share. */
-  const variance = (weights: ArrayLike<number>): number => {
-    const row = emptyRow(travel);
-    let axisAcross = 0;
-    let axisUp = 0;
-    cuts.forEach(({ byOut, byOver, arm }, i) => {
-      const w = weights[i]!;
-      if (w === 0) return;
-      for (const [of, by] of [
-        [across, away * byOut],
-        [up, byOver],
-      ] as const) {
-        addReading(row, travel, places_mm[i]!, of, w * by);
-        addReading(row, travel, from_mm, of, -w * by);
-      }
-      axisAcross -= w * away * byOut * rise(1, arm);
-      axisUp -= w * byOver * rise(1, arm);
-    });
-    return (
-      rowVariance(travel, row) +
-      axisAcross ** 2 * varianceOfDoubted(spindle.across_urad) +
-      axisUp ** 2 * varianceOfDoubted(spindle.up_urad)
-    );
-  };
+  const { places_mm, cuts, diameter_um, variance } = cutAlong(ask);
   const summed = (weights: ArrayLike<number>): Required<Doubted> => ({
     value: diameter_um.reduce((sum, d, i) => sum + d * weights[i]!, 0),
     sd: Math.sqrt(variance(weights)),
   });
-
   const fit = lengthFit(places_mm);
   const c = fit.coefficients.map((weights) => diameter_um.reduce((sum, d, i) => sum + d * weights[i]!, 0));
   const fit_um = fit.basis.map((row) => row.reduce((sum, part, k) => sum + part * c[k]!, 0));
@@ -123,6 +79,64 @@ export function turned(ask: TurnedAsk): Turned {
     cylindricity_um: summed(range),
     from_height_um: cuts[highest]!.from_height_um - cuts[lowest]!.from_height_um,
   };
+}
+
+/** What the taper reads of the poses: one coefficient for each pose number, µm of diameter. For doubt that is shared with other figures. */
+export function taperRow(ask: TurnedAsk): TravelRow {
+  const { places_mm, row } = cutAlong(ask);
+  return row(lengthFit(places_mm).taper);
+}
+
+/** The cut place by place, and how any sum over its diameters hangs on poses and axis. */
+function cutAlong(ask: TurnedAsk) {
+  const { travel, spindle, side, radius_mm, from_mm, to_mm } = ask;
+  if (!(Math.abs(ask.tool_high_mm) < radius_mm))
+    throw new RangeError(`tool ${ask.tool_high_mm} mm over the axis of a radius of ${radius_mm} mm`);
+  const places_mm = placesOver(from_mm, to_mm, travel.stations_mm);
+  const across = displacementRow([0, 1, 0], ask.tool_mm);
+  const up = displacementRow([0, 0, 1], ask.tool_mm);
+  const reach_mm = Math.sqrt(radius_mm ** 2 - ask.tool_high_mm ** 2);
+  const start = poseAt(travel, from_mm);
+  const away = -inward(side);
+  const cuts = places_mm.map((at) => {
+    const pose = poseAt(travel, at);
+    const moved = (row: readonly number[]) =>
+      row.reduce((sum, part, j) => sum + part * (pose[j]! - start[j]!), 0);
+    const arm = at - from_mm;
+    const out_um = away * (moved(across) - rise(spindle.across_urad.value, arm));
+    const over_um = moved(up) - rise(spindle.up_urad.value, arm);
+    return { ...cut(reach_mm, ask.tool_high_mm, out_um, over_um), arm };
+  });
+  const row = (weights: ArrayLike<number>): TravelRow => {
+    const into = emptyRow(travel);
+    cuts.forEach(({ byOut, byOver }, i) => {
+      const w = weights[i]!;
+      if (w === 0) return;
+      for (const [of, by] of [
+        [across, away * byOut],
+        [up, byOver],
+      ] as const) {
+        addReading(into, travel, places_mm[i]!, of, w * by);
+        addReading(into, travel, from_mm, of, -w * by);
+      }
+    });
+    return into;
+  };
+  /** Through the poses, which stations share, and the axis, which all share. */
+  const variance = (weights: ArrayLike<number>): number => {
+    let axisAcross = 0;
+    let axisUp = 0;
+    cuts.forEach(({ byOut, byOver, arm }, i) => {
+      axisAcross -= weights[i]! * away * byOut * rise(1, arm);
+      axisUp -= weights[i]! * byOver * rise(1, arm);
+    });
+    return (
+      rowVariance(travel, row(weights)) +
+      axisAcross ** 2 * varianceOfDoubted(spindle.across_urad) +
+      axisUp ** 2 * varianceOfDoubted(spindle.up_urad)
+    );
+  };
+  return { places_mm, cuts, diameter_um: cuts.map((one) => one.diameter_um), row, variance };
 }
 
 /** One place of the cut: diameter against 2R, and its slopes. */

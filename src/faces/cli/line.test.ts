@@ -91,3 +91,24 @@ describe('waywright line --svg', () => {
     expect([code, written]).toEqual([2, {}]);
   });
 });
+
+describe('waywright line, twist and parallelism', () => {
+  it('twist of a bridge level, as a sentence in mm/m and for each metre', async () => {
+    const twist = {
+      kind: 'twist',
+      stations_mm: [0, 500, 1000, 1500],
+      tilts_urad: [3, 13, 21, 34],
+      bridge_mm: 320,
+      reading_sd_urad: 1,
+      limit_urad: 20,
+    };
+    const { code, out } = await said(JSON.stringify(twist));
+    expect(code).toBe(0);
+    const text = out.replaceAll('\u00a0', ' ').replace(/[\u2009\u202f]/g, ' ');
+    expect(text).toContain('twist by 0.031 ± 0.003 mm/m over 1500 mm');
+    expect(text).toContain('Outside the limit');
+    expect(text).toContain('over the bridge 9.9 µm');
+    const { err } = await said(JSON.stringify({ ...twist, tilts_urad: [3, 13, 21] }));
+    expect(err).toBe('way.csv: tilts_urad: a list of 3; expected 4, one for each station');
+  });
+});

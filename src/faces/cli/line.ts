@@ -1,11 +1,14 @@
 import type { Command } from 'commander';
+import { alongInput, isAlong } from '../../contract/along.ts';
 import { lineFromTable, lineInput } from '../../contract/line.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
 import { svgText } from '../../draw/shape.ts';
+import { along } from '../../shop/survey/along.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
 import { type Doors, withFile } from './doors.ts';
+import { alongText } from './line-along-text.ts';
 import { lineFigure } from './line-figure.ts';
 import { lineText } from './line-text.ts';
 
@@ -41,7 +44,13 @@ export function registerLine(program: Command, doors: Doors): void {
     .addHelpText('after', example)
     .action(async (file: string, options: Options) => {
       await withFile(doors, file, async (text) => {
-        const { input, answer } = answered(text, options);
+        const asked = isJson(text) ? caseInput(parsedJson(text)) : undefined;
+        if (isAlong(asked)) {
+          const found = along(alongInput(asked));
+          doors.say(options.json ? JSON.stringify(found, null, 1) : alongText(found));
+          return;
+        }
+        const { input, answer } = answered(text, asked, options);
         if (options.svg !== undefined) await doors.writeText(options.svg, svgText(lineFigure(answer, input)));
         doors.say(options.json ? JSON.stringify(answer, null, 1) : lineText(answer));
       });
@@ -51,9 +60,9 @@ export function registerLine(program: Command, doors: Doors): void {
 /** A text that opens a JSON object or list is JSON; all else is a table. */
 export const isJson = (text: string): boolean => /^\uFEFF?\s*[[{]/.test(text);
 
-function answered(text: string, options: Options): { input: LineInput; answer: LineAnswer } {
-  if (isJson(text)) {
-    const input = lineInput(caseInput(parsedJson(text)));
+function answered(text: string, asked: unknown, options: Options): { input: LineInput; answer: LineAnswer } {
+  if (asked !== undefined) {
+    const input = lineInput(asked);
     return { input, answer: line(input) };
   }
   const isAngles = /angle|tilt|level|urad|arcsec/i.test(

@@ -1,0 +1,123 @@
+import { rise } from '../../core/body/displacement.ts';
+import { type Verdict, verdict } from '../../core/prove/verdict.ts';
+import { sayLength } from '../../core/quantity/length.ts';
+import { say, sayDeviation } from '../../core/quantity/say.ts';
+import { saySlope } from '../../core/quantity/slope.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { type AlongInput, surveyAlong } from '../../core/survey/along.ts';
+import { missingStations, suspects } from '../../core/survey/suspect.ts';
+import type { SurveyWarning } from './line-warnings.ts';
+import { suspectText } from './suspect-words.ts';
+
+/** Range, ends and slope, in the unit that the key says. */
+interface Sizes {
+  readonly range: number;
+  readonly ends: number;
+  /** For each metre along the way. */
+  readonly per_m: number;
+}
+
+/** What `line` answers for twist (µrad) and parallelism (µm); see docs/contract.md. */
+export interface AlongAnswer {
+  readonly name?: string;
+  readonly kind: AlongInput['kind'];
+  readonly stations_mm: readonly number[];
+  /** Each less the first. */
+  readonly change_urad?: readonly number[];
+  readonly change_um?: readonly number[];
+  readonly twist_urad?: Sizes;
+  readonly parallelism_um?: Sizes;
+  /** One sd of each, and of one station. */
+  readonly sd?: Sizes & { readonly each: number };
+  /** Range of the twist as a height over the bridge. */
+  readonly over_bridge_um?: number;
+  readonly drift?: { readonly per_reading: number; readonly sd: number };
+  readonly decision?: { readonly limit: number; readonly verdict: Verdict; readonly over: number };
+  readonly warnings: readonly SurveyWarning[];
+}
+
+/** Twist or parallelism of one way to another, with its doubt and every slip that the readings hint at. */
+export function along(input: AlongInput): AlongAnswer {
+  const found = surveyAlong(input);
+  const isTwist = input.kind === 'twist';
+  const sizes: Sizes = { range: found.range, ends: found.ends, per_m: found.per_m };
+  const limit = isTwist ? input.limit_urad : input.limit_um;
+  const judged = limit !== undefined && found.sd && verdict(found.range, found.sd.range, -Infinity, limit);
+  return {
+    ...(input.name === undefined ? {} : { name: input.name }),
+    kind: input.kind,
+    stations_mm: input.stations_mm,
+    ...(isTwist
+      ? { change_urad: found.change, twist_urad: sizes }
+      : { change_um: found.change, parallelism_um: sizes }),
+    ...(found.sd ? { sd: found.sd } : {}),
+    ...(isTwist && input.bridge_mm !== undefined
+      ? { over_bridge_um: rise(found.range, input.bridge_mm) }
+      : {}),
+    ...(found.runs ? { drift: { per_reading: found.runs.drift, sd: found.runs.drift_sd } } : {}),
+    ...(judged ? { decision: { limit: limit!, verdict: judged.verdict, over: judged.over } } : {}),
+    warnings: warningsOf(input, found.sd !== undefined, found.widened),
+  };
+}
+
+function warningsOf(input: AlongInput, isKnown: boolean, widened: number): SurveyWarning[] {
+  const isTwist = input.kind === 'twist';
+  const key = isTwist ? 'tilts_urad' : 'heights_um';
+  const values = isTwist ? input.tilts_urad : input.heights_um;
+  const where = (index: number) => `Station ${input.stations_mm[index]} mm`;
+  const slips = suspects(input.stations_mm, values).map((one) => ({
+    code: one.code,
+    text: suspectText(one, where(one.index), isTwist ? 'µrad' : 'µm'),
+    path: `${key}[${one.index}]`,
+  }));
+  const gaps = missingStations(input.stations_mm).map((one) => ({
+    code: one.code,
+    text: suspectText(one, where(one.index), 'mm'),
+    path: `stations_mm[${one.index}]`,
+  }));
+  return [
+    ...slips,
+    ...gaps,
+    ...(widened > 1
+      ? [
+          {
+            code: 'scatter',
+            text: `The two runs scatter ${widened.toPrecision(2)} times more than stated; the doubt is widened by as much.`,
+          },
+        ]
+      : []),
+    ...(isKnown
+      ? []
+      : [
+          {
+            code: 'no doubt',
+            text: 'No doubt is known: neither the sd of a reading nor a run back was given, so nothing can be proven.',
+          },
+        ]),
+  ];
+}
+
+/** The result as one would say it at the bench. */
+export function alongSentence(answer: AlongAnswer, system: UnitSystem = 'metric'): string {
+  const { stations_mm, sd } = answer;
+  const long = sayLength(stations_mm.at(-1)! - stations_mm[0]!, system).text;
+  const size = (own: number | undefined) => (own === undefined ? {} : { sd: own });
+  const decided = answer.decision
+    ? {
+        within: ' Within the limit.',
+        outside: ' Outside the limit.',
+        'not proven': ' Not proven within the limit.',
+      }[answer.decision.verdict]
+    : '';
+  if (answer.twist_urad) {
+    const { range, per_m } = answer.twist_urad;
+    const unit = system === 'metric' ? 'mm/m' : 'thou/12 in';
+    const turn = saySlope(range, system, { unit, signed: false, ...size(sd?.range) }).text;
+    const rate = saySlope(per_m, system, { unit, ...size(sd?.per_m) }).text;
+    return `${answer.name ?? 'The ways'} twist by ${turn} over ${long}, ${rate} for each metre along (plus: the back rises).${decided}`;
+  }
+  const { range, per_m } = answer.parallelism_um!;
+  const apart = sayDeviation(range, system, { signed: false, ...size(sd?.range) }).text;
+  const rate = say(per_m, 'µm/m', size(sd?.per_m)).text;
+  return `${answer.name ?? 'The ways'} are parallel within ${apart} over ${long}; they part by ${rate}.${decided}`;
+}

@@ -2,6 +2,7 @@ import { sayLength } from '../../core/quantity/length.ts';
 import { say } from '../../core/quantity/say.ts';
 import type { LineAnswer } from '../../shop/survey/line.ts';
 import { lineSentence, sayWidth } from '../../shop/survey/line-sentence.ts';
+import { drawnText } from './line-draws.ts';
 import { table } from './table.ts';
 
 /** A departure with its doubt, for a column that has its unit at its head. */
@@ -43,6 +44,7 @@ export function lineText(answer: LineAnswer): string {
           `run back       ${closure.closes ? 'closes' : 'does not close'}: ${say(closure.closing_um, 'µm', { decimals: 1, sd: closure.closing_sd_um ?? 0 }).text}; drift ${say(closure.drift_urad ?? closure.drift_um ?? 0, closure.drift_urad === undefined ? 'µm' : 'µrad', { sd: closure.drift_sd }).text} a reading, taken out`,
         ]
       : []),
+    ...(answer.monte_carlo ? [drawnText(answer.monte_carlo, answer.monte_carlo.minimum_zone)] : []),
     '',
     table(heads, rows),
     '',

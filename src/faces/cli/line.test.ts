@@ -112,3 +112,15 @@ describe('waywright line, twist and parallelism', () => {
     expect(err).toBe('way.csv: tilts_urad: a list of 3; expected 4, one for each station');
   });
 });
+
+describe('waywright line --draws', () => {
+  it('draws the readings anew: the same seed says the same, a number that is none is refused', async () => {
+    const input = JSON.stringify({ ...JSON.parse(worked()).input, reading_sd_urad: 2 });
+    const one = await answerOf(input, '--draws', '200', '--seed', '9');
+    expect(one.monte_carlo).toEqual((await answerOf(input, '--draws', '200', '--seed', '9')).monte_carlo);
+    expect(Math.abs(one.monte_carlo.minimum_zone.mean - 16.52)).toBeLessThan(2);
+    expect((await said(input, '--draws', 'many')).err).toBe(
+      'way.csv: --draws: many; expected a whole number from 100 to 100000',
+    );
+  });
+});

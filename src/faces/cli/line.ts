@@ -9,6 +9,7 @@ import { along } from '../../shop/survey/along.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
 import { type Doors, withFile } from './doors.ts';
 import { alongText } from './line-along-text.ts';
+import { drawsOf } from './line-draws.ts';
 import { lineFigure } from './line-figure.ts';
 import { lineText } from './line-text.ts';
 
@@ -26,6 +27,8 @@ interface Options {
   step?: string;
   sd?: string;
   svg?: string;
+  draws?: string;
+  seed?: string;
 }
 
 /** `waywright line FILE [--json]`. */
@@ -41,6 +44,8 @@ export function registerLine(program: Command, doors: Doors): void {
       'one sd of a reading, µrad or µm, for a table; else nothing is known of the doubt',
     )
     .option('--svg <file>', 'writes the strip as a drawing')
+    .option('--draws <number>', 'draws the readings anew so often, to see what noise does to the result')
+    .option('--seed <number>', 'of the draws; 1 when left out')
     .addHelpText('after', example)
     .action(async (file: string, options: Options) => {
       await withFile(doors, file, async (text) => {
@@ -63,7 +68,7 @@ export const isJson = (text: string): boolean => /^\uFEFF?\s*[[{]/.test(text);
 function answered(text: string, asked: unknown, options: Options): { input: LineInput; answer: LineAnswer } {
   if (asked !== undefined) {
     const input = lineInput(asked);
-    return { input, answer: line(input) };
+    return { input, answer: line(input, undefined, drawsOf(options)) };
   }
   const isAngles = /angle|tilt|level|urad|arcsec/i.test(
     text.split('\n').find((row) => /[a-z]/i.test(row)) ?? '',
@@ -74,5 +79,5 @@ function answered(text: string, asked: unknown, options: Options): { input: Line
       ? {}
       : { [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: Number(options.sd) }),
   });
-  return { input: pasted.input, answer: line(pasted.input, pasted) };
+  return { input: pasted.input, answer: line(pasted.input, pasted, drawsOf(options)) };
 }

@@ -2,6 +2,7 @@ import { say } from '../../core/quantity/say.ts';
 import { sayWidth } from '../../shop/survey/line-sentence.ts';
 import type { PlateAnswer } from '../../shop/survey/plate.ts';
 import { plateSentence } from '../../shop/survey/plate-sentence.ts';
+import { drawnText } from './line-draws.ts';
 import { figures } from './line-text.ts';
 import { table } from './table.ts';
 
@@ -44,6 +45,7 @@ export function plateText(answer: PlateAnswer): string {
           ),
         ]
       : []),
+    ...(answer.monte_carlo ? [drawnText(answer.monte_carlo, answer.monte_carlo.minimum_zone)] : []),
     '',
     table(heads, rows),
     '',

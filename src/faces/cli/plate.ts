@@ -6,6 +6,7 @@ import { svgText } from '../../draw/shape.ts';
 import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
 import { type Doors, withFile } from './doors.ts';
 import { isJson } from './line.ts';
+import { drawsOf } from './line-draws.ts';
 import { plateFigure } from './plate-figure.ts';
 import { plateText } from './plate-text.ts';
 
@@ -21,6 +22,8 @@ interface Options {
   pass?: string;
   sd?: string;
   svg?: string;
+  draws?: string;
+  seed?: string;
 }
 
 /** `waywright plate FILE [--json]`. */
@@ -36,6 +39,8 @@ export function registerPlate(program: Command, doors: Doors): void {
       'one sd of a reading, µm or µrad, for a table; else nothing is known of the doubt',
     )
     .option('--svg <file>', 'writes the map of depths as a drawing')
+    .option('--draws <number>', 'draws the readings anew so often, to see what noise does to the result')
+    .option('--seed <number>', 'of the draws; 1 when left out')
     .addHelpText('after', example)
     .action(async (file: string, options: Options) => {
       await withFile(doors, file, async (text) => {
@@ -47,7 +52,7 @@ export function registerPlate(program: Command, doors: Doors): void {
 }
 
 function answered(text: string, options: Options): PlateAnswer {
-  if (isJson(text)) return plate(plateInput(caseInput(parsedJson(text))));
+  if (isJson(text)) return plate(plateInput(caseInput(parsedJson(text))), undefined, drawsOf(options));
   const isAngles = /falling|rising|urad|arcsec/i.test(text);
   const pasted = plateFromTable(text, {
     ...(options.pass === undefined ? {} : { pass_um: Number(options.pass) }),
@@ -55,5 +60,5 @@ function answered(text: string, options: Options): PlateAnswer {
       ? {}
       : { [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: Number(options.sd) }),
   });
-  return plate(pasted.input, pasted);
+  return plate(pasted.input, pasted, drawsOf(options));
 }

@@ -2,6 +2,7 @@ import type { OtherUnit } from '../../contract/pasted-table.ts';
 import { type Verdict, verdict } from '../../core/prove/verdict.ts';
 import { surveyLine } from '../../core/survey/line.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
+import { type Drawn, type Draws, lineMonteCarlo } from '../../core/survey/monte-carlo.ts';
 import type { StraightnessSds, Widths } from '../../core/survey/reference-lines.ts';
 import { type LineClosure, lineClosure } from './line-closure.ts';
 import { lineWarnings, type SurveyWarning } from './line-warnings.ts';
@@ -37,6 +38,8 @@ export interface LineAnswer {
   };
   /** The limit against the minimum zone; only where a limit is given and a doubt is known. */
   readonly decision?: { readonly limit_um: number; readonly verdict: Verdict; readonly over_um: number };
+  /** The three widths when the readings are drawn anew; only on request and where a doubt is known. */
+  readonly monte_carlo?: Draws & Readonly<Record<keyof Widths, Drawn>>;
   readonly warnings: readonly SurveyWarning[];
 }
 
@@ -47,12 +50,13 @@ export interface TablePlaces {
 }
 
 /** Straightness of a way, with its doubt, closure, wear, decision, and every slip that the readings hint at. */
-export function line(input: LineInput, table?: TablePlaces): LineAnswer {
+export function line(input: LineInput, table?: TablePlaces, draws?: Draws): LineAnswer {
   const found = surveyLine(input);
   const { stations_mm, heights_um, runs, reference } = found.profile;
   const closure = runs && lineClosure(input, found.profile);
   const station = (index: number) => stations_mm[index]!;
   const { wear } = found;
+  const drawn = draws && lineMonteCarlo(input, draws);
   return {
     ...(input.name === undefined ? {} : { name: input.name }),
     kind: input.kind,
@@ -81,6 +85,7 @@ export function line(input: LineInput, table?: TablePlaces): LineAnswer {
         }
       : {}),
     ...decisionOf(input.limit_um, found.straightness_um.minimum_zone, found.sd?.straightness_um.minimum_zone),
+    ...(draws && drawn ? { monte_carlo: { ...draws, ...drawn } } : {}),
     warnings: lineWarnings(input, found, closure, table),
   };
 }

@@ -1,4 +1,5 @@
 import type { Contact } from '../../core/survey/line-zone.ts';
+import { type Drawn, type Draws, plateMonteCarlo } from '../../core/survey/monte-carlo.ts';
 import { type Flatness, type SteppedDepth, surveyPlate } from '../../core/survey/plate.ts';
 import type { PlateInput, PlatePoint } from '../../core/survey/plate-input.ts';
 import type { Closure } from '../../core/survey/surface.ts';
@@ -33,13 +34,16 @@ export interface PlateAnswer {
   readonly slope_urad: { readonly x: number; readonly y: number };
   readonly closures: readonly Closure[];
   readonly decision?: NonNullable<LineAnswer['decision']>;
+  /** Both widths when the readings are drawn anew; only on request and where a doubt is known. */
+  readonly monte_carlo?: Draws & Readonly<Record<keyof Flatness, Drawn>>;
   readonly warnings: readonly SurveyWarning[];
 }
 
 /** Flatness of a surface, with its doubt, what holds it, where to scrape, closing errors and slips that the readings hint at. */
-export function plate(input: PlateInput, table?: TablePlaces): PlateAnswer {
+export function plate(input: PlateInput, table?: TablePlaces, draws?: Draws): PlateAnswer {
   const found = surveyPlate(input);
   const { surface, zone, sd_um } = found;
+  const drawn = draws && plateMonteCarlo(input, draws);
   const highs = zone.contacts.filter((one) => one.side === 'high').length;
   return {
     ...(input.name === undefined ? {} : { name: input.name }),
@@ -59,6 +63,7 @@ export function plate(input: PlateInput, table?: TablePlaces): PlateAnswer {
     slope_urad: { x: zone.slope_x_urad, y: zone.slope_y_urad },
     closures: surface.closures,
     ...decisionOf(input.limit_um, found.flatness_um.minimum_zone, sd_um?.minimum_zone),
+    ...(draws && drawn ? { monte_carlo: { ...draws, ...drawn } } : {}),
     warnings: plateWarnings(input, found, table),
   };
 }

@@ -1,0 +1,25 @@
+import { BadInput } from '../../contract/refusal.ts';
+import type { Drawn, Draws } from '../../core/survey/monte-carlo.ts';
+
+const most = 100_000;
+
+/**
+ * How often to draw, from `--draws` and `--seed`; nothing when it was not asked for.
+ * @throws BadInput
+ */
+export function drawsOf(options: { readonly draws?: string; readonly seed?: string }): Draws | undefined {
+  if (options.draws === undefined) return undefined;
+  const draws = Number(options.draws);
+  const seed = Number(options.seed ?? 1);
+  if (!(Number.isInteger(draws) && draws >= 100 && draws <= most))
+    throw new BadInput([
+      { path: '--draws', found: options.draws, expected: `a whole number from 100 to ${most}` },
+    ]);
+  if (!Number.isSafeInteger(seed))
+    throw new BadInput([{ path: '--seed', found: `${options.seed}`, expected: 'a whole number' }]);
+  return { draws, seed };
+}
+
+/** The minimum zone as drawn, in a line. */
+export const drawnText = ({ draws, seed }: Draws, width: Drawn): string =>
+  `drawn      ${draws} times (seed ${seed}): minimum zone ${width.mean.toFixed(1)} µm, sd ${width.sd.toFixed(2)}, 19 in 20 from ${width.low.toFixed(1)} to ${width.high.toFixed(1)} µm`;

@@ -5,6 +5,7 @@ import { doubtShares } from './doubt-shares.ts';
 import { gauge } from './gauge.ts';
 import { mark, numberMark, strokesMark, verdictMark } from './mark.ts';
 import { passStrip } from './pass-strip.ts';
+import { pushDrawing } from './push-drawing.ts';
 import { rowGauge } from './row-gauge.ts';
 import { scrapeMap } from './scrape-map.ts';
 import { setupDrawing } from './setup/figures.ts';
@@ -186,6 +187,16 @@ const figures: Readonly<Record<string, Shape>> = {
     ...map,
     show: { kind: 'words', round: 6, words: { flat: ['burnished', 'heavy', 'faint', 'none'] } },
   }),
+  'map-seen': scrapeMap({
+    ...map,
+    show: {
+      kind: 'words',
+      round: 6,
+      words: { flat: ['burnished', 'heavy', undefined, undefined] },
+      seen: { flat: [0.95, 0.7, 0.3, 0, 0.5, 1] },
+    },
+  }),
+  'push-fell': pushDrawing({ shows: '−420', width: 358 }),
   'map-heights': scrapeMap({
     ...map,
     show: {

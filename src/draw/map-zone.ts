@@ -16,7 +16,13 @@ export type ZoneFace =
   | { readonly kind: 'blue'; readonly share: number; readonly seed: string }
   /** A figure on a ground shaded by `shade`, 0 to 1. */
   | { readonly kind: 'figure'; readonly text: string; readonly shade: number }
-  | { readonly kind: 'word'; readonly word: BlueWord | undefined; readonly seed: string };
+  /** `seen`: the blue itself, share 0 to 1, under the word that is said of it. */
+  | {
+      readonly kind: 'word';
+      readonly word: BlueWord | undefined;
+      readonly seed: string;
+      readonly seen?: number;
+    };
 
 /** Directions of the strokes and their shifts, share of a step: one layer a pass; from the fifth on in quarter steps. */
 const layers: readonly (readonly [angle_deg: number, shift: number])[] = [
@@ -67,7 +73,9 @@ export function zoneFace(face: ZoneFace, box: Box, style: MapStyle): Shape[] {
         figure(face.text, box, fitted(face.text, box, style.figure * 0.9), 680, palette.ink),
       ];
     case 'word':
-      return worded(face.word, face.seed, box, style);
+      return face.seen === undefined
+        ? worded(face.word, face.seed, box, style)
+        : seen(face.seen, face.word, face.seed, box, style);
   }
 }
 
@@ -135,12 +143,22 @@ function worded(word: BlueWord | undefined, seed: string, box: Box, style: MapSt
     word === 'burnished'
       ? { fill: 'none', stroke: palette.blue, 'stroke-width': 1.5 }
       : { fill: palette.blue };
-  const lines = textWidth(word, style.label) > box.width - 6 ? ['bur-', 'nished'] : [word];
   return [
     ground(box),
     ...(spots.length ? [shape('path', { d: spotsPath(spots), ...look })] : [dotted(box)]),
-    ...platedLines(lines, box, Math.max(style.label - (lines.length > 1 ? 0.5 : 0), leastText), 620),
+    ...wordPlate(word, box, style),
   ];
+}
+
+function wordPlate(word: BlueWord, box: Box, style: MapStyle): Shape[] {
+  const lines = textWidth(word, style.label) > box.width - 6 ? ['bur-', 'nished'] : [word];
+  return platedLines(lines, box, Math.max(style.label - (lines.length > 1 ? 0.5 : 0), leastText), 620);
+}
+
+/** The blue as it is seen, with no figure to it; and the word said of it, once there is one. */
+function seen(share: number, word: BlueWord | undefined, seed: string, box: Box, style: MapStyle): Shape[] {
+  const plate = word === undefined ? [] : wordPlate(word, box, style);
+  return [ground(box), ...(share > 0 ? blue(box, share, seed) : []), dotted(box), ...plate];
 }
 
 /** A figure on a plate of sheet, over whatever the zone is filled with. */
@@ -185,7 +203,10 @@ export function zoneWords(face: ZoneFace): string {
     case 'figure':
       return face.text;
     case 'word':
-      return face.word === undefined ? 'not tapped yet' : face.word;
+      return [
+        face.word ?? 'not tapped yet',
+        ...(face.seen === undefined ? [] : [`${Math.round(face.seen * 100)} % blue is seen`]),
+      ].join(', ');
   }
 }
 

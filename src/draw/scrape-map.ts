@@ -32,6 +32,8 @@ export type MapShow =
       readonly kind: 'words';
       readonly words: Readonly<Record<string, readonly (BlueWord | undefined)[]>>;
       readonly round: number;
+      /** The blue the words are said of, share 0 to 1: a practice machine's, or a photo's. */
+      readonly seen?: ByPad;
     };
 
 export interface ScrapeMapFigure {
@@ -86,8 +88,15 @@ export function faceOfZone(show: MapShow, pad: string, zone: number): ZoneFace {
         shade: Math.abs(show.values[pad]?.[zone] ?? 0) / largest,
       };
     }
-    case 'words':
-      return { kind: 'word', word: show.words[pad]?.[zone], seed: `${pad} ${zone} ${show.round}` };
+    case 'words': {
+      const seen = show.seen?.[pad]?.[zone];
+      return {
+        kind: 'word',
+        word: show.words[pad]?.[zone],
+        seed: `${pad} ${zone} ${show.round}`,
+        ...(seen === undefined ? {} : { seen }),
+      };
+    }
   }
 }
 

@@ -16,6 +16,13 @@ import { SignsScreen } from './signs/signs.tsx';
 /** Photos bring a corner finder and drawings of their own: fetched when they are asked for. */
 const PhotoScreen = lazy(async () => ({ default: (await import('./photo/photo.tsx')).PhotoScreen }));
 
+const NewPracticeScreen = lazy(async () => ({
+  default: (await import('./practice/new-practice.tsx')).NewPracticeScreen,
+}));
+const TruthScreen = lazy(async () => ({
+  default: (await import('./practice/truth-screen.tsx')).TruthScreen,
+}));
+
 /** Every screen has an address; a new one is a route here and a line in the menu. */
 export const App = () => (
   <Switch>
@@ -27,6 +34,11 @@ export const App = () => (
     </Route>
     <Route path="/new">
       <NewJobScreen />
+    </Route>
+    <Route path="/practise">
+      <Suspense fallback={<Top title="Practise" />}>
+        <NewPracticeScreen />
+      </Suspense>
     </Route>
     <Route path="/settings">
       <SettingsScreen />
@@ -51,6 +63,13 @@ export const App = () => (
       )}
     </Route>
     <Route path="/job/:id/scrape">{({ id }) => <ScrapeScreen id={id} />}</Route>
+    <Route path="/job/:id/truth">
+      {({ id }) => (
+        <Suspense fallback={<Top title="Truth" job={id} />}>
+          <TruthScreen id={id} />
+        </Suspense>
+      )}
+    </Route>
     <Route path="/job/:id/ledger">{({ id }) => <LedgerScreen id={id} />}</Route>
     <Route>
       <Top title="Waywright" />

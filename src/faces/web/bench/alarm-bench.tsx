@@ -15,6 +15,7 @@ import { useWidth } from '../frame/width.ts';
 import { useWrite } from '../keep/jobs.ts';
 import type { BenchView } from './bench.tsx';
 import { gaugeBand } from './gauge-band.ts';
+import { PracticeTruth } from './practice-truth.tsx';
 
 /** It went otherwise than asked: what was asked, what was found, what would explain it, and one look at the metal. */
 export function AlarmBench({ view, alarm }: { readonly view: BenchView; readonly alarm: Alarm }) {
@@ -90,6 +91,7 @@ export function AlarmBench({ view, alarm }: { readonly view: BenchView; readonly
                 );
               })}
             </ol>
+            <PracticeTruth open={open} />
           </div>
         </div>
         <footer className="foot">

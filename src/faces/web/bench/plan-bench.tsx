@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { chanceWords } from '../../../core/prove/chance.ts';
@@ -9,8 +10,11 @@ import { DeedFoot } from './deed-foot.tsx';
 import { MapPane } from './map-pane.tsx';
 import { NowPane } from './now-pane.tsx';
 import { DoubtNotes, PassNotes } from './plan-notes.tsx';
+import { PracticeTruth } from './practice-truth.tsx';
 import { pastRounds } from './rounds.ts';
 import { Working } from './working.tsx';
+
+const SolidPane = lazy(async () => ({ default: (await import('./solid-pane.tsx')).SolidPane }));
 
 /** Something to scrape or spot: how far out on the left, the map and the deed on the right. */
 export function PlanBench({ view, steer }: { readonly view: BenchView; readonly steer: SteerAnswer }) {
@@ -73,6 +77,12 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
           />
         </section>
         <div className="more">
+          <div className="wide-only">
+            <Suspense fallback={null}>
+              <SolidPane plan={plan} steer={steer} />
+            </Suspense>
+          </div>
+          <PracticeTruth open={open} />
           {measuring ? null : <PassNotes plan={plan} answer={steer} units={units} rounds={answer.rounds} />}
           {measuring || !lead ? null : <DoubtNotes answer={steer} line={lead} />}
           {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}

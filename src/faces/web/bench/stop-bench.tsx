@@ -10,6 +10,7 @@ import { type BenchView, linesOf } from './bench.tsx';
 import { DeedFoot } from './deed-foot.tsx';
 import { FeatureRow } from './feature-rows.tsx';
 import { PartMap } from './part-map.tsx';
+import { PracticeTruth } from './practice-truth.tsx';
 import { Working } from './working.tsx';
 
 /** Stop: one word, then the limits, the print, and one button that signs the lines. */
@@ -43,6 +44,7 @@ export function StopBench({ view, steer }: { readonly view: BenchView; readonly 
               <BearingLine bearing={steer.plan.bearing} />
             </div>
             {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
+            <PracticeTruth open={open} />
             <p className="quiet">Limits are geometry. A limit met is not a safety rating.</p>
           </div>
           <div>

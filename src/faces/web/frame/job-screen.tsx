@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { capital } from '../../../shop/phrase.ts';
+import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { type OpenJob, useJob } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
 import { Mark } from './mark.tsx';
@@ -18,7 +19,13 @@ export function JobScreen(props: {
     const words = title?.(open) ?? `${capital(plan.slide.name)}, round ${round}`;
     return (
       <>
-        <Top title={words} job={id} demo={plan.demo} last={open.last} />
+        <Top
+          title={words}
+          job={id}
+          demo={plan.demo}
+          practice={practiceOf(open.job) !== undefined}
+          last={open.last}
+        />
         {children(open)}
       </>
     );

@@ -15,25 +15,28 @@ interface Place {
 const everywhere: readonly Place[] = [
   { to: '/jobs', words: 'Jobs' },
   { to: '/new', words: 'New job' },
+  { to: '/practise', words: 'Practise' },
   { to: '/signs', words: 'How signs work' },
   { to: '/settings', words: 'Settings' },
 ];
 
 /** The screens of one job, in the order of the menu; a new screen is one line here. */
-export const jobPlaces = (id: string): readonly Place[] => {
+export const jobPlaces = (id: string, practice = false): readonly Place[] => {
   const base = `/job/${encodeURIComponent(id)}`;
   return [
     { to: base, words: 'Bench' },
     { to: `${base}/measure`, words: 'Measure' },
     { to: `${base}/print`, words: 'Print' },
     { to: `${base}/ledger`, words: 'Ledger' },
+    ...(practice ? [{ to: `${base}/truth`, words: 'Truth' }] : []),
   ];
 };
 
-/** Menu, where we are, the demo's mark, and whether all is kept. */
+/** Menu, where we are, the mark of a demo or a practice machine, and whether all is kept. */
 export function Top(props: {
   readonly title: string;
   readonly demo?: string | undefined;
+  readonly practice?: boolean;
   readonly job?: string | undefined;
   readonly last?: string | undefined;
 }) {
@@ -41,7 +44,7 @@ export function Top(props: {
   const [here] = useLocation();
   const box = useOutbox();
   const { units } = useSettings();
-  const places = props.job === undefined ? [] : jobPlaces(props.job);
+  const places = props.job === undefined ? [] : jobPlaces(props.job, props.practice);
   const link = ({ to, words }: Place) => (
     <Link key={to} href={to} aria-current={here === to ? 'page' : undefined} onClick={() => setOpen(false)}>
       {words}
@@ -56,6 +59,11 @@ export function Top(props: {
       {props.demo ? (
         <span className="demo" title={props.demo}>
           demo
+        </span>
+      ) : null}
+      {props.practice ? (
+        <span className="demo" title="A practice machine: simulated, not metal">
+          practice
         </span>
       ) : null}
       {places.length > 0 ? <nav aria-label="Screens of this job">{places.map(link)}</nav> : null}

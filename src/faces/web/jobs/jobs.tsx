@@ -24,7 +24,10 @@ export function JobsScreen() {
           </p>
         ) : null}
         {data?.jobs.length === 0 ? (
-          <p className="say">No jobs yet. A new job takes your own dimensions and about two minutes.</p>
+          <p className="say">
+            No jobs yet. A new job takes your own dimensions and about two minutes. Or learn the signs on a
+            machine that cannot be spoiled.
+          </p>
         ) : null}
         <ul className="rows">
           {data?.jobs.map((job) => (
@@ -32,6 +35,7 @@ export function JobsScreen() {
               <Link className="choice" href={`/job/${encodeURIComponent(job.id)}`}>
                 <span>
                   <b>{job.title}</b> {job.demo ? <span className="demo">demo, invented</span> : null}
+                  {job.practice ? <span className="demo">practice</span> : null}
                   <small>
                     {job.rounds === 1 ? '1 round' : `${job.rounds} rounds`}, last entry {day(job.changed)}
                   </small>
@@ -42,6 +46,11 @@ export function JobsScreen() {
             </li>
           ))}
         </ul>
+        <div className="beside">
+          <Link className="third" href="/practise">
+            Practise on a simulated machine
+          </Link>
+        </div>
         <ImportFile />
       </main>
       <footer className="foot">

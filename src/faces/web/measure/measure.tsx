@@ -2,11 +2,13 @@ import { Link, Redirect, useLocation } from 'wouter';
 import type { Deed } from '../../../core/ledger/entry.ts';
 import { roundRecord } from '../../../core/ledger/round-record.ts';
 import { capital, counted } from '../../../shop/phrase.ts';
+import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { GoLink } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { clock } from '../frame/kept.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
+import { ReadAll } from '../practice/lazy.tsx';
 import { SingleCard } from './single-card.tsx';
 import { SweepCard } from './sweep-card.tsx';
 
@@ -65,6 +67,7 @@ function Setups({ open }: { readonly open: OpenJob }) {
           );
         })}
       </ul>
+      {practiceOf(job) ? <ReadAll open={open} /> : null}
       <footer className="foot">
         {next ? (
           <GoLink to={setupPath(id, next.id)} end={next.name}>
@@ -110,7 +113,8 @@ function Card(props: { readonly open: OpenJob; readonly wanted: string; readonly
     write(deed);
     go(`/job/${encodeURIComponent(id)}`);
   };
-  const shared = { jobId: id, plan: job.plan, round: job.round, repeat, onKeep: keep };
+  const practice = practiceOf(job) ? { practice: open } : {};
+  const shared = { jobId: id, plan: job.plan, round: job.round, repeat, onKeep: keep, ...practice };
   return (
     <main className="page with-foot card-page">
       {repeat > 0 ? (

@@ -6,6 +6,8 @@ import { type DeviationUnit, unitSign } from '../../../core/quantity/unit.ts';
 import { Segments } from '../frame/segments.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useSettings } from '../keep/settings.ts';
+import { ReadButton } from '../practice/lazy.tsx';
+import { shownDeviation, shownSlope } from '../practice/shown-text.ts';
 import { CardDrawing, CardWords } from './card-words.tsx';
 import { Cells, type CellsHandle } from './cells.tsx';
 import { type CardDraft, recordOf, temperatureOf, withPush } from './draft.ts';
@@ -39,7 +41,7 @@ function readOne(typed: string, unit: SingleUnit) {
 
 /** One level or one height: a card with a single cell. */
 export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
-  const { jobId, plan, setup, round, repeat, onKeep } = props;
+  const { jobId, plan, setup, round, repeat, onKeep, practice } = props;
   const { units } = useSettings();
   const choices: readonly SingleUnit[] = setup.kind === 'level' ? levelUnits[units] : heightUnits[units];
   const start: CardDraft<SingleUnit> = { unit: choices[0]!, typed: [''] };
@@ -102,6 +104,18 @@ export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
           />
           <output className="echo">{read?.ok ? `${read.echo} is ${read.echoOther}` : null}</output>
         </div>
+        {practice ? (
+          <ReadButton
+            open={practice}
+            setup={setup}
+            repeat={repeat}
+            onRead={([value = 0]) => {
+              const { unit } = draft;
+              const text = isDeviation(unit) ? shownDeviation(value, unit) : shownSlope(value, unit);
+              setDraft({ ...draft, typed: [text] });
+            }}
+          />
+        ) : null}
         <Cells
           label="Reading"
           handle={cells}

@@ -9,7 +9,10 @@ import { Mark } from '../frame/mark.tsx';
 import { Words } from '../frame/phrase.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
+import type { OpenJob } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
+import { PushShown, ReadButton } from '../practice/lazy.tsx';
+import { shownDeviation } from '../practice/shown-text.ts';
 import { CardDrawing, CardWords } from './card-words.tsx';
 import { Cells, type CellsHandle } from './cells.tsx';
 import { withPush } from './draft.ts';
@@ -33,10 +36,13 @@ export interface CardProps<S> {
   /** 0 for the first time in this round; a repeat is kept beside the others, never over them. */
   readonly repeat: number;
   readonly onKeep: (deed: Deed) => void;
+  /** The job, when it is of a practice machine: its instruments can be read by a button. */
+  readonly practice?: OpenJob;
 }
 
 /** One sweep: what rides, touches and is plus; the push test; a cell a stop; what the sweep says by itself. */
-export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardProps<SweepSetup>) {
+export function SweepCard(props: CardProps<SweepSetup>) {
+  const { jobId, plan, setup, round, repeat, onKeep, practice } = props;
   const { units } = useSettings();
   const [draft, setDraft, finish] = useDraft(
     draftKey(jobId, round, setup.id, repeat),
@@ -82,6 +88,7 @@ export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardPro
       <CardDrawing setup={setup} plan={plan} places={places} />
       <div>
         <CardWords setup={setup} />
+        {practice ? <PushShown open={practice} setup={setup.id} repeat={repeat} units={units} /> : null}
         <PushTest push={draft.push} first={push} onPush={(answer) => setDraft(withPush(draft, answer))} />
       </div>
       <div className="enter">
@@ -96,6 +103,16 @@ export function SweepCard({ jobId, plan, setup, round, repeat, onKeep }: CardPro
           />
           <output className="echo">{now?.ok ? `${now.echo} is ${now.echoOther}` : null}</output>
         </div>
+        {practice ? (
+          <ReadButton
+            open={practice}
+            setup={setup}
+            repeat={repeat}
+            onRead={(values) =>
+              setDraft({ ...draft, typed: values.map((um) => shownDeviation(um, draft.unit)) })
+            }
+          />
+        ) : null}
         <Cells
           label="Readings"
           handle={cells}

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
-import { useLocation } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { buildPlan, type Template } from '../../../core/ledger/template.ts';
 import { numberedZones } from '../bench/numbered-zones.ts';
 import { PartMap } from '../bench/part-map.tsx';
@@ -57,6 +57,18 @@ export function NewJobScreen() {
                   </button>
                 </li>
               ))}
+              <li>
+                <Link className="choice" href="/practise">
+                  <span>
+                    <b>Nothing yet: practise</b>
+                    <small>
+                      A simulated machine to measure, blue and scrape, its truth hidden until you ask.
+                    </small>
+                  </span>
+                  <span />
+                  <Mark name="arrow right" size={20} />
+                </Link>
+              </li>
             </ul>
           </>
         )}

@@ -12,6 +12,7 @@ import {
   withZone,
 } from '../../../shop/measure/blue.ts';
 import { counted } from '../../../shop/phrase.ts';
+import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { laidOver, printBefore, tappedPads } from '../../../shop/print/photo-shares.ts';
 import { HowTurned } from '../bench/how-turned.tsx';
 import { PartMap } from '../bench/part-map.tsx';
@@ -21,6 +22,8 @@ import { GoButton } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
+import { usePrinted } from '../practice/ask.ts';
+import { BlueAndPrint } from '../practice/lazy.tsx';
 import { PhotoRows } from './photo-rows.tsx';
 
 /** The blue, zone by zone: pick a word, tap the zones that look so. */
@@ -50,6 +53,10 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
   const [chosen, setChosen] = useState<ZonePlace>();
   const [percent, setPercent] = useState('');
   const [asked, setAsked] = useState<string>();
+  const practice = practiceOf(job) !== undefined;
+  const [blued, setBlued, bluedIsOver] = useDraft(draftKey(id, round, 'blued'), false);
+  const printed = usePrinted(open, practice && blued);
+  const seen = printed.data?.share;
   const write = useWrite(id);
   const [, go] = useLocation();
   const turned = lastTurned(live);
@@ -103,6 +110,17 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
         if (!draft[pad.name]?.[zone]) next = withZone(next, pads, { pad: pad.name, zone }, { word: 'none' });
     setDraft(next);
   };
+  /** Zones without a word take the share that is seen. */
+  const takeSeen = () => {
+    let next = tapped;
+    for (const pad of pads)
+      for (let zone = 0; zone < pad.zones; zone++) {
+        const share = seen?.[pad.name]?.[zone];
+        if (!draft[pad.name]?.[zone] && share !== undefined)
+          next = withZone(next, pads, { pad: pad.name, zone }, { share });
+      }
+    setDraft(next);
+  };
   const keep = () => {
     if (print.left > 0) {
       setAsked(`${counted(print.left, 'zone')} not said yet.`);
@@ -120,6 +138,7 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
       });
     }
     finish();
+    bluedIsOver();
     go(`/job/${encodeURIComponent(id)}`);
   };
 
@@ -168,7 +187,7 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
             show={
               inPercent && print.left === 0
                 ? { kind: 'blue', share: print.share, round }
-                : { kind: 'words', words, round }
+                : { kind: 'words', words, round, ...(seen ? { seen } : {}) }
             }
             zones={{ chosen, onZone: (place) => paint(place, brush), onKey: byKey }}
           />
@@ -205,7 +224,18 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
             on.
           </p>
         </div>
-        <PhotoRows open={open} />
+        {practice ? (
+          <BlueAndPrint
+            blued={blued}
+            seen={seen !== undefined}
+            left={print.left}
+            failure={printed.error}
+            onBlue={() => setBlued(true)}
+            onTake={takeSeen}
+          />
+        ) : (
+          <PhotoRows open={open} />
+        )}
       </div>
       <footer className="foot">
         <div className="beside">

@@ -5,6 +5,7 @@ import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { alarmState } from '../../../shop/bench/alarm-state.ts';
 import { passesOf, zonesByPad } from '../../../shop/bench/pass.ts';
 import { counted } from '../../../shop/phrase.ts';
+import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { HowTurned } from '../bench/how-turned.tsx';
 import { PartMap } from '../bench/part-map.tsx';
 import type { ZonePlace } from '../figure.tsx';
@@ -128,6 +129,12 @@ function Passes(props: {
             </div>
             <Strokes pass={made + 1} size={72} />
           </div>
+          {practiceOf(open.job) ? (
+            <p className="quiet">
+              Practice: a pass ticked off is made on the simulated machine, by its own hand. What it took
+              shows when you measure again.
+            </p>
+          ) : null}
         </div>
         <div>
           <PartMap

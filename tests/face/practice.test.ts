@@ -1,0 +1,242 @@
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readFileSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { AxeResults } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Entry } from '../../src/core/ledger/entry.ts';
+import type { SteerAnswer } from '../../src/core/plan/answer.ts';
+import { type Opened, openBrowser, phone, screenText, tablet } from './browser.ts';
+import { newFolder, type Served, serve } from './served.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+/** With a folder here, what the screens look like is left in it. */
+const pictures = process.env.WAYWRIGHT_PICTURES;
+
+let served: Served;
+let opened: Opened;
+let page: Page;
+beforeAll(async () => {
+  served = await serve();
+  opened = await openBrowser(served.address);
+  page = opened.page;
+});
+afterAll(async () => {
+  await opened?.context.close();
+  await served?.stop();
+});
+
+const jobId = () => decodeURIComponent(/\/job\/([^/]+)/.exec(page.url())![1]!);
+const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
+
+/** axe in both themes, nothing off the side, in the size of a phone and of a tablet; then the phone again. */
+async function look(name: string): Promise<void> {
+  for (const [size, viewport] of [
+    ['phone', phone],
+    ['tablet', tablet],
+  ] as const) {
+    await page.setViewportSize(viewport);
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.evaluate(axeSource);
+      const { violations } = (await page.evaluate(
+        'axe.run(document, { resultTypes: ["violations"] })',
+      )) as AxeResults;
+      expect(
+        violations
+          .filter((one) => one.impact === 'serious' || one.impact === 'critical')
+          .map(
+            (one) => `${name}: ${one.id}: ${one.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
+          ),
+      ).toEqual([]);
+    }
+    const wider = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(wider, name).toBeLessThanOrEqual(0);
+    if (pictures) {
+      mkdirSync(pictures, { recursive: true });
+      await page.screenshot({ path: join(pictures, `${name}-${size}.png`), fullPage: true });
+    }
+  }
+  await page.setViewportSize(phone);
+}
+
+const entries = async (): Promise<Entry[]> =>
+  ((await (await fetch(`${served.address}/api/jobs/${jobId()}`)).json()) as { entries: Entry[] }).entries;
+
+/** The command line's plan for the job, from its exported file, taken into a workshop of its own. */
+async function commandLine(): Promise<SteerAnswer> {
+  const folder = await newFolder();
+  const file = join(folder, 'practice.waywright.json');
+  await writeFile(file, await (await fetch(`${served.address}/api/jobs/${jobId()}/export`)).text());
+  const run = (...args: string[]) =>
+    execFileSync(process.execPath, ['dist/faces/cli/main.js', ...args], {
+      encoding: 'utf8',
+      env: { ...process.env, WAYWRIGHT_DATA: folder },
+    });
+  run('job', 'import', file);
+  const input = join(folder, 'steer-input.json');
+  await writeFile(input, run('job', 'steer-input', jobId()));
+  return JSON.parse(run('steer', input, '--json')) as SteerAnswer;
+}
+
+/** Figures of the map's zones by pad, minus end first, as they stand on the screen. */
+const mapFigures = () =>
+  page.evaluate(() => {
+    const figures: Record<string, string[]> = {};
+    for (const zone of document.querySelectorAll('[data-pad][data-zone]')) {
+      const pad = zone.getAttribute('data-pad')!;
+      figures[pad] ??= [];
+      const text = [...zone.querySelectorAll('text')].map((one) => one.textContent).join('');
+      figures[pad][Number(zone.getAttribute('data-zone'))] = text;
+    }
+    return figures;
+  });
+
+async function expectPlanAsOnCommandLine(): Promise<SteerAnswer> {
+  const answer = await commandLine();
+  expect(answer.ok).toBe(true);
+  const expected: Record<string, string[]> = {};
+  for (const zone of answer.plan.zones) {
+    expected[zone.pad] ??= [];
+    expected[zone.pad]![zone.zone] = String(zone.passes_now);
+  }
+  if (answer.plan.action === 'spot') await button('Passes').click();
+  await expect.poll(mapFigures).toEqual(expected);
+  return answer;
+}
+
+/** One set-up after the other, as on metal: the push test is answered from the drawing of it. */
+async function measureCardByCard(name?: string): Promise<void> {
+  await page.getByRole('link', { name: /^Set up the sweep/ }).click();
+  const drawn = page.getByRole('img', { name: 'The push test, before and after' });
+  await drawn.waitFor();
+  if (name) await look(`${name}-sweep`);
+  const shows = (await drawn.locator('text').allTextContents()).find((text) => /^[+−]\d/.test(text))!;
+  if (shows.startsWith('+')) await button('It climbed').click();
+  else {
+    await button('It fell').click();
+    await button('Turn its signs').click();
+  }
+  await button('Read the indicator').click();
+  await expect.poll(() => page.getByLabel('0 mm', { exact: true }).inputValue()).toBe('0');
+  await button('Keep this sweep').click();
+  for (let level = 0; level < 2; level++) {
+    await page.getByRole('link', { name: /^Read the level/ }).click();
+    await button('Read the level').click();
+    await button('Keep this level').click();
+  }
+}
+
+async function measureAtOnce(name?: string): Promise<void> {
+  await page.goto(`${served.address}/job/${jobId()}/measure`);
+  await button('Read every set-up').waitFor();
+  if (name) await look(`${name}-measure`);
+  await button('Read every set-up').click();
+  await page.getByRole('link', { name: 'Enter the print' }).click();
+}
+
+async function blueIt(words: boolean, name?: string): Promise<void> {
+  await button(/Front to back/).click();
+  await button('Blue and print it').click();
+  await button('Take it as seen').waitFor();
+  if (words) {
+    await button(/^heavy/).click();
+    await page.locator('[data-pad="flat"][data-zone="2"]').click();
+    expect((await mapFigures()).flat![2]).toBe('heavy');
+  }
+  if (name) await look(`${name}-print`);
+  await button('Take it as seen').click();
+  await expect.poll(() => screenText(page)).toContain('All zones said');
+  await button('Keep this print').click();
+}
+
+async function scrapeAll(answer: SteerAnswer, name?: string): Promise<void> {
+  await page.getByRole('link', { name: /^(Start pass 1|Spot the blue)/ }).click();
+  const passes = Math.max(...answer.plan.zones.map((zone) => zone.passes_now));
+  for (let pass = 1; pass <= passes; pass++) {
+    await button(`Pass ${pass} done`).waitFor();
+    if (name && pass === 1) await look(`${name}-scrape`);
+    await button(`Pass ${pass} done`).click();
+  }
+  await button(/^Set it back: start round/).click();
+}
+
+it('three rounds on a practice machine by clicking; the plan is the command line’s, the truth stays hidden until asked', async () => {
+  await page.goto(`${served.address}/jobs`);
+  await page.getByRole('link', { name: 'Practise on a simulated machine' }).click();
+  await button('Begin to practise').waitFor();
+  await page.getByLabel('Machine’s number').fill('twelve');
+  await button('Begin to practise').click();
+  expect(await screenText(page)).toContain('“twelve” is no machine’s number');
+  await page.getByLabel('Machine’s number').fill('1207');
+  await look('new');
+  await button('Begin to practise').click();
+  await expect.poll(() => screenText(page)).toContain('No readings in this round');
+  expect(await screenText(page)).toContain('practice');
+  await look('begun');
+
+  await measureCardByCard('round1');
+  await page.getByRole('link', { name: /^Enter the print/ }).click();
+  await blueIt(true, 'round1');
+  const first = await expectPlanAsOnCommandLine();
+  expect(first.plan.action).toBe('scrape');
+  await look('round1-bench');
+  expect(await screenText(page)).not.toContain('Told and true');
+  const hidden = await fetch(`${served.address}/api/jobs/${jobId()}/practice/truth`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: '{}',
+  });
+  expect(hidden.status).toBe(409);
+  await scrapeAll(first, 'round1');
+
+  await expect.poll(() => screenText(page)).toContain('round 2');
+  await measureAtOnce('round2');
+  await blueIt(false);
+  const second = await expectPlanAsOnCommandLine();
+  // The machine was scraped: its facing is not where it was.
+  const facing = (answer: SteerAnswer) =>
+    answer.estimate.features.find((one) => one.name === 'facing')!.value;
+  expect(Math.abs(facing(second) - facing(first))).toBeGreaterThan(5);
+  await scrapeAll(second);
+
+  await expect.poll(() => screenText(page)).toContain('round 3');
+  await measureAtOnce();
+  await blueIt(false);
+  await expectPlanAsOnCommandLine();
+  await button('Show the truth').click();
+  await button('Look at it').click();
+  await expect.poll(() => screenText(page)).toContain('Told and true, round 3');
+  await expect.poll(() => screenText(page)).toContain('Nothing went wrong on purpose so far');
+  await look('round3-bench');
+  expect((await entries()).map((entry) => entry.kind)).toContain('truth shown');
+  await page.goto(`${served.address}/job/${jobId()}/truth`);
+  await expect.poll(() => screenText(page)).toContain('Practice machine 1207');
+  await look('truth');
+  expect(opened.complaints).toEqual([]);
+  expect(opened.strangers).toEqual([]);
+});
+
+it('a reload and an undo find the same machine', async () => {
+  const read = async (): Promise<unknown> =>
+    (
+      await fetch(`${served.address}/api/jobs/${jobId()}/practice/measure`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ round: 3 }),
+      })
+    ).json();
+  const before = await read();
+  const last = (await entries()).findLast((entry) => entry.kind === 'print read')!;
+  await fetch(`${served.address}/api/jobs/${jobId()}/entries`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ kind: 'undone', entry: last.id, id: 'undo-print', at: new Date().toISOString() }),
+  });
+  await page.reload();
+  expect(await read()).toEqual(before);
+});

@@ -20,16 +20,19 @@ export interface Propagated {
 /**
  * The slopes of a formula at a place, by central differences over four points (error of the order of step⁴).
  *
- * @param of      the formula; smooth near `at`
- * @param scales  size over which the formula bends in each input; left out: the input itself, or 1 at zero
+ * @param of   the formula; smooth within a fifth of an sd of `at`
+ * @param sds  one sd of each input: steps are a tenth of it, so that a formula is tried only where it is used; a
+ *             thousandth of the input where it has none
  */
 export function slopesOf(
   of: (x: readonly number[]) => number,
   at: readonly number[],
-  scales?: readonly number[],
+  sds: readonly number[],
 ): number[] {
   return at.map((value, i) => {
-    const step = 1e-3 * (scales?.[i] || Math.abs(value) || 1);
+    const sd = sds[i] ?? 0;
+    // Not so small that the rounding of a large input drowns the difference.
+    const step = sd > 0 ? Math.max(sd / 10, 1e-7 * Math.abs(value)) : 1e-3 * (Math.abs(value) || 1);
     const there = (k: number): number => of(at.map((x, j) => (j === i ? x + k * step : x)));
     return (8 * (there(1) - there(-1)) - (there(2) - there(-2))) / (12 * step);
   });
@@ -56,8 +59,10 @@ export function propagate(
   if (bad !== undefined) throw new RangeError(`sd ${bad}; expected a finite number, 0 or above`);
   const value = of(at);
   if (!Number.isFinite(value)) throw new RangeError(`the formula gives ${value} here`);
-  const slopes = slopesOf(of, at);
-  const parts = slopes.map((slope, i) => slope * sds[i]!);
+  const slopes = slopesOf(of, at, sds);
+  if (!slopes.every((slope, i) => Number.isFinite(slope) || sds[i] === 0))
+    throw new RangeError('a doubt reaches past where the formula has a value');
+  const parts = slopes.map((slope, i) => (sds[i] === 0 ? 0 : slope * sds[i]!));
   let variance = 0;
   parts.forEach((a, i) => {
     parts.forEach((b, j) => {

@@ -28,6 +28,8 @@ export interface SumValue {
   readonly shares: readonly { readonly key: string; readonly slope: number; readonly sd: number }[];
   /** By drawing, when it was asked for. */
   readonly sampled?: Sampled;
+  /** Why it could not be drawn. */
+  readonly not_sampled?: string;
 }
 
 /**
@@ -52,7 +54,21 @@ export function answerSum(sum: Sum, ask: SumAsk, sampling?: Sampling): readonly 
       shares: shares
         .map((share) => ({ key: keys[share.input]!, slope: clean(share.slope), sd: clean(share.sd) }))
         .sort((a, b) => b.sd - a.sd),
-      ...(sampling ? { sampled: monteCarlo(of, spreads, sampling) } : {}),
+      ...(sampling ? drawn(of, spreads, sampling) : {}),
     };
   });
+}
+
+/** The draws, or why there are none: some may fall where the formula has no value. */
+function drawn(
+  of: (x: readonly number[]) => number,
+  spreads: readonly Distribution[],
+  sampling: Sampling,
+): { sampled: Sampled } | { not_sampled: string } {
+  try {
+    return { sampled: monteCarlo(of, spreads, sampling) };
+  } catch (failure) {
+    if (failure instanceof RangeError) return { not_sampled: failure.message };
+    throw failure;
+  }
 }

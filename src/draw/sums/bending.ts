@@ -31,7 +31,7 @@ export function barOnTwo(): Shape[] {
     support([254, 114]),
     ...dimension([20, 146], [86, 146], 's', 13),
     ...dimension([20, 32], [320, 32], 'L', -13),
-    ...dimension([334, 63], [334, 103], 'h', -18),
+    ...dimension([306, 68], [306, 106], 'h', 12),
     letter([170, 96], 'm'),
     letter([34, 84], 'e'),
     word([210, 160], 'bent far more than it is', 'middle'),
@@ -47,8 +47,8 @@ export function supportPoints(): Shape[] {
     ...dimension([20, 34], [320, 34], 'L', -13),
     ...dimension([20, 122], [at[0], 122], 's₁', 13),
     ...dimension([20, 160], [at[2], 160], 's₂, s₃', 13),
-    letter([170, 71], 'r'),
-    ...dimension([334, 50], [334, 90], 'h', -18),
+    letter([170, 71], 'r₁, r₂, r₃'),
+    ...dimension([304, 50], [304, 90], 'h', 13),
   ];
 }
 
@@ -97,7 +97,7 @@ export function indicatorArm(): Shape[] {
     edge([272, 102], [272, 124], 2.6),
     letter([272, 84], 'M'),
     ...dimension([50, 26], [260, 26], 'L', -12),
-    ...dimension([304, 54], [304, 84], 'y', -12),
+    ...dimension([296, 54], [296, 84], 'y₁, y₂', -23),
     letter([110, 76], 'D'),
   ];
 }

@@ -51,6 +51,7 @@ export function sumAnswerText(answer: SumAnswer): string {
         ? [`   doubt from ${result.shares.map((share) => `${share.key} ${share.text}`).join(', ')}`]
         : []),
       ...(result.monte_carlo ? [`   by ${result.monte_carlo.trials} draws: ${result.monte_carlo.text}`] : []),
+      ...(result.not_drawn ? [`   not drawn: ${result.not_drawn}`] : []),
       '',
     ]),
     ...(answer.note ? [answer.note, ''] : []),

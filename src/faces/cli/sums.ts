@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { BadInput } from '../../contract/refusal.ts';
-import { knownSum, typedSum } from '../../contract/sums.ts';
+import { knownSum, typedSum } from '../../contract/sum-typed.ts';
 import { svgText } from '../../draw/shape.ts';
 import { sumDrawing } from '../../draw/sums/sum-drawing.ts';
 import { listedSum, listSums, sumAnswer } from '../../shop/sums/sum-answer.ts';

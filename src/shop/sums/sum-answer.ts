@@ -1,4 +1,5 @@
-import { type SumQuestion, sumKey } from '../../contract/sums.ts';
+import { sumKey } from '../../contract/sum-typed.ts';
+import type { SumQuestion } from '../../contract/sums.ts';
 import type { Sampled } from '../../core/prove/monte-carlo.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { answerSum } from '../../core/sums/answer.ts';
@@ -58,6 +59,8 @@ export interface SumResultShown {
   /** What each input gives to the doubt, largest first: one sd, and ± two sd in words. */
   readonly shares: readonly { readonly key: string; readonly sd: number; readonly text: string }[];
   readonly monte_carlo?: Sampled & { readonly text: string };
+  /** Why it could not be drawn, when it was asked for. */
+  readonly not_drawn?: string;
 }
 
 /** A sum answered, with all that is shown of it. */
@@ -152,6 +155,7 @@ export function sumAnswer(question: SumQuestion, system: UnitSystem = 'metric'):
       ...(one.sampled
         ? { monte_carlo: { ...one.sampled, text: say(one.sampled.mean, one.sampled.sd) } }
         : {}),
+      ...(one.not_sampled === undefined ? {} : { not_drawn: one.not_sampled }),
     };
   });
   const labels = Object.fromEntries([...inputs, ...results].map(({ symbol, text }) => [symbol, text]));

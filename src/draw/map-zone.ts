@@ -151,7 +151,8 @@ function worded(word: BlueWord | undefined, seed: string, box: Box, style: MapSt
 }
 
 function wordPlate(word: BlueWord, box: Box, style: MapStyle): Shape[] {
-  const lines = textWidth(word, style.label) > box.width - 6 ? ['bur-', 'nished'] : [word];
+  const isBroken = word === 'burnished' && textWidth(word, style.label) > box.width - 6;
+  const lines = isBroken ? ['bur-', 'nished'] : [word];
   return platedLines(lines, box, Math.max(style.label - (lines.length > 1 ? 0.5 : 0), leastText), 620);
 }
 

@@ -14,7 +14,6 @@ export function BlueAndPrint(props: {
   const { blued, seen, left, failure, onBlue, onTake } = props;
   return (
     <section className="blue-it" aria-label="Practice">
-      <h2>The practice machine’s blue</h2>
       {failure ? (
         <p className="wrong" role="alert">
           <Mark name="caution" size={20} />

@@ -154,7 +154,10 @@ export function NewPracticeScreen() {
                 inputMode="numeric"
                 autoComplete="off"
                 aria-invalid={seed === undefined ? true : undefined}
-                onChange={(event) => setNumber(event.target.value)}
+                onChange={(event) => {
+                  setNumber(event.target.value);
+                  setWrong(undefined);
+                }}
               />
               <span className="quiet">
                 The same number and choices are the same machine: for a class, or to try again.

@@ -1,7 +1,7 @@
 import { readDeviation } from '../../../core/quantity/deviation.ts';
 import { minus } from '../../../core/quantity/show.ts';
-import { readSlope, type SlopeUnit, slopeSize } from '../../../core/quantity/slope.ts';
-import { type DeviationUnit, size_um } from '../../../core/quantity/unit.ts';
+import { readSlope, type SlopeUnit, slopeSign, slopeSize } from '../../../core/quantity/slope.ts';
+import { type DeviationUnit, size_um, unitSign } from '../../../core/quantity/unit.ts';
 
 /** Last figure of an instrument's window in each unit, as decimals. */
 const deviationDecimals: Readonly<Record<DeviationUnit, number>> = {
@@ -19,14 +19,17 @@ const written = (value: number, decimals: number): string => {
   return `${value < 0 ? minus : '+'}${short}`;
 };
 
-/** A reading as an indicator's window shows it in a unit: "−12.3". */
-export const shownDeviation = (um: number, unit: DeviationUnit): string =>
-  written(um / size_um[unit], deviationDecimals[unit]);
+/** A reading as an indicator's window shows it in a unit: "−12.3"; with its unit behind it where bare figures could be read two ways. */
+export function shownDeviation(um: number, unit: DeviationUnit): string {
+  const bare = written(um / size_um[unit], deviationDecimals[unit]);
+  return readDeviation(bare, unit).ok ? bare : `${bare} ${unitSign[unit]}`;
+}
 
 /** A level as it is read in a unit, to about 1 µrad. */
 export const shownSlope = (urad: number, unit: SlopeUnit): string => {
   const size = slopeSize(unit);
-  return written(urad / size, Math.max(0, Math.round(Math.log10(size))));
+  const bare = written(urad / size, Math.max(0, Math.round(Math.log10(size))));
+  return readSlope(bare, unit).ok ? bare : `${bare} ${slopeSign(unit)}`;
 };
 
 /** What a window's text is taken for once it is typed: µm. */

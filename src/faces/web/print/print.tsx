@@ -150,6 +150,16 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
           <p className="say">
             Turn it over and look at the blue. Pick a word, then tap the zones that look so.
           </p>
+          {practice ? (
+            <BlueAndPrint
+              blued={blued}
+              seen={seen !== undefined}
+              left={print.left}
+              failure={printed.error}
+              onBlue={() => setBlued(true)}
+              onTake={takeSeen}
+            />
+          ) : null}
           <div className="heading">
             <h2>Print by zone</h2>
             <TurnedLink
@@ -224,18 +234,7 @@ function PrintEntry({ open }: { readonly open: OpenJob }) {
             on.
           </p>
         </div>
-        {practice ? (
-          <BlueAndPrint
-            blued={blued}
-            seen={seen !== undefined}
-            left={print.left}
-            failure={printed.error}
-            onBlue={() => setBlued(true)}
-            onTake={takeSeen}
-          />
-        ) : (
-          <PhotoRows open={open} />
-        )}
+        {practice ? null : <PhotoRows open={open} />}
       </div>
       <footer className="foot">
         <div className="beside">

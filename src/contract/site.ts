@@ -8,7 +8,7 @@ const along_mm = z.number().min(-1e5).max(1e5);
 const height_um = z.number().min(-1e6).max(1e6);
 
 /** `site`'s input, see docs/contract.md. */
-const siteSchema = z
+export const siteSchema = z
   .strictObject({
     slide: slideSchema,
     bed: z.strictObject({

@@ -14,6 +14,7 @@ import { exitCodes } from './doors.ts';
 import { registerJob } from './job.ts';
 import { registerKit } from './kit.ts';
 import { registerLine } from './line.ts';
+import { registerParts } from './parts.ts';
 import type { PhotoDoors } from './photo-doors.ts';
 import { registerPlate } from './plate.ts';
 import { registerPractise } from './practise.ts';
@@ -79,6 +80,7 @@ try {
       registerSteer,
       registerRest,
       registerSite,
+      registerParts,
       registerLine,
       registerPlate,
       registerPractise,

@@ -1,0 +1,69 @@
+import { say } from '../../core/quantity/say.ts';
+import { partsFace } from '../../draw/parts-face.ts';
+import { partsPlot } from '../../draw/parts-plot.ts';
+import { partsSheet } from '../../draw/parts-sheet.ts';
+import type { Shape } from '../../draw/shape.ts';
+import type { PartsAnswer } from '../../shop/parts.ts';
+
+const width = 680;
+/** Sign and figures of a mark on an axis. */
+const mark = (value: number): string => {
+  const said = say(value, '');
+  return said.sign + said.number;
+};
+
+/** Every part as a figure, on one sheet; undefined where there is only wear, which has no picture. */
+export function partsFigures(answer: PartsAnswer): Shape | undefined {
+  const figures = [
+    ...answer.turned.map((part) =>
+      partsPlot({
+        title: part.name,
+        desc: part.text,
+        words: part.text,
+        width,
+        places_mm: part.places_mm,
+        value_um: part.diameter_um,
+        doubt_um: part.diameter_sd_um.map((sd) => 2 * sd),
+        fit_um: part.fit_um,
+        x: {
+          name: 'saddle along the bed',
+          left: `${part.from_mm} mm, headstock end`,
+          right: `${part.to_mm} mm`,
+        },
+        y: { name: `${part.name}: diameter against the headstock end, µm`, text: mark },
+      }),
+    ),
+    ...answer.faced.map((part) =>
+      partsPlot({
+        title: part.name,
+        desc: part.text,
+        words: part.text,
+        width,
+        places_mm: part.radius_mm,
+        // Drawn as it lies: a hollow goes down.
+        value_um: part.depth_um.map((depth) => (depth === 0 ? 0 : -depth)),
+        doubt_um: part.depth_sd_um.map((sd) => 2 * sd),
+        x: {
+          name: 'radius',
+          left: `rim, ${part.rim_mm} mm`,
+          right: part.inner_mm > 0 ? `root, ${part.inner_mm} mm` : 'centre',
+        },
+        y: { name: `${part.name}: face against the rim, µm`, text: mark },
+      }),
+    ),
+    ...answer.blocks.flatMap((part) =>
+      part.faces.map((face, k) =>
+        partsFace({
+          title: `${part.name}, face ${face.face}`,
+          desc: part.text,
+          words: k === 0 ? part.text : `${part.name}, face ${face.face}`,
+          width,
+          places_mm: face.places_mm,
+          out_um: face.out_um,
+          ends: [`+${face.axes[0]}`, `+${face.axes[1]}`],
+        }),
+      ),
+    ),
+  ];
+  return figures.length ? partsSheet('What parts come off', figures) : undefined;
+}

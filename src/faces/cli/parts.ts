@@ -1,0 +1,47 @@
+import type { Command } from 'commander';
+import { partsInput } from '../../contract/parts.ts';
+import { parsedJson } from '../../contract/refusal.ts';
+import { caseInput } from '../../contract/worked-case.ts';
+import { svgText } from '../../draw/shape.ts';
+import { parts } from '../../shop/parts.ts';
+import { type Doors, exitCodes, Leave, noAnswer, withFile } from './doors.ts';
+import { partsFigures } from './parts-figures.ts';
+import { partsText } from './parts-text.ts';
+
+const example = `
+Example:
+  waywright parts lathe.json                  what comes off, in sentences
+  waywright parts lathe.json --json           the same as one JSON document
+  waywright parts lathe.json --svg parts.svg  and as pictures, written whole or not at all
+The file's shape is in docs/contract.md.`;
+
+/** `waywright parts FILE [--json] [--svg FILE]`. */
+export function registerParts(program: Command, doors: Doors): void {
+  program
+    .command('parts')
+    .description('what parts a machine will make, and how long its features stay in their bands')
+    .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+    .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--svg <file>', 'the parts drawn, a file ending in .svg')
+    .addHelpText('after', example)
+    .action(async (file: string, options: { json?: boolean; svg?: string }) => {
+      if (options.svg !== undefined && !/\.svg$/i.test(options.svg))
+        refuseSvg(doors, `${JSON.stringify(options.svg)}; expected a file ending in .svg`);
+      await withFile(doors, file, async (text) => {
+        const answer = parts(partsInput(caseInput(parsedJson(text))));
+        if (!answer.ok) return noAnswer(doors, answer);
+        if (options.svg !== undefined) {
+          const sheet = partsFigures(answer);
+          if (!sheet)
+            return refuseSvg(doors, 'only wear was asked, which has no picture; expected "lathe" or "mill"');
+          await doors.writeText(options.svg, `${svgText(sheet)}\n`);
+        }
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : partsText(answer));
+      });
+    });
+}
+
+function refuseSvg(doors: Doors, why: string): never {
+  doors.complain(`--svg: ${why}`);
+  throw new Leave(exitCodes.badInput);
+}

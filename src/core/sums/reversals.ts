@@ -52,6 +52,7 @@ export const squareTwoSides = sum({
   drawing: 'square two sides',
   source,
   example: { as_it_stands: 18, turned: -6, length: 300 },
+  note: 'Count both readings plus the same way in space: where the indicator changes sides, its second reading changes its sign.',
   of: (v) => {
     const { kept, turned } = halves(v.as_it_stands, v.turned);
     return {
@@ -189,7 +190,7 @@ export const edgeTurned = sum({
   drawing: 'edge turned',
   source,
   example: { first: 6, turned: -4 },
-  note: 'The tilt of the straightedge is not found by turning it over: take both readings from the line through the ends.',
+  note: 'The tilt of the straightedge is not found by turning it over: take both readings from the line through the ends, plus the same way in space.',
   of: (v) => {
     const { kept, turned } = halves(v.first, v.turned);
     return { way: kept, edge: turned };

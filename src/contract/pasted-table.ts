@@ -210,6 +210,11 @@ class CellReader {
         );
       const value = Number(plain) * sizeOf(unit, rule.sort);
       if (Number.isFinite(value)) return value;
+      return this.refuse(
+        line,
+        `${quoted(typed)} under ${quoted(heading)}`,
+        'a number that an instrument shows',
+      );
     }
     const read = spokenCell(typed, unit, rule.sort);
     if (typeof read === 'string') return this.refuse(line, `${quoted(typed)} under ${quoted(heading)}`, read);

@@ -38,7 +38,7 @@ export function planeDepartures(
   return Float64Array.from(z, (height, i) => height - level - a * x[i]! - b * y[i]!);
 }
 
-function meanOf(values: ArrayLike<number>): number {
+export function meanOf(values: ArrayLike<number>): number {
   let sum = 0;
   for (let i = 0; i < values.length; i++) sum += values[i]!;
   return sum / values.length;

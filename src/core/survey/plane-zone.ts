@@ -1,7 +1,7 @@
 import { slope } from '../body/displacement.ts';
 import { inverse4, type Matrix4, times4 } from './four.ts';
 import type { Contact } from './line-zone.ts';
-import { fitPlane } from './plane-fit.ts';
+import { fitPlane, meanOf } from './plane-fit.ts';
 
 /** The narrowest slab along the height axis between two parallel planes that holds all points. */
 export interface PlaneZone {
@@ -64,8 +64,9 @@ export function planeZone(points: PointLists): PlaneZone {
     const value = plane.hi - plane.lo;
     idle = value > reached + frame.rounding ? 0 : idle + 1;
     reached = Math.max(reached, value);
-    const enter = idle > mostIdle ? firstOutside(frame, plane) : furthestOutside(frame, plane);
-    if (enter === undefined) return answered(frame, basis, shares, plane);
+    const enter = idle > mostIdle ? firstOutside(frame, basis, plane) : furthestOutside(frame, plane);
+    // A contact that lies outside its own plane does so by rounding: nothing is left to gain.
+    if (enter === undefined || basis.includes(enter)) return answered(frame, basis, shares, plane);
     const taken = times4(inside, columnOf(frame, enter));
     basis = exchanged(basis, enter, shares, taken, idle > mostIdle);
   }
@@ -78,6 +79,8 @@ interface Frame {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly z: Float64Array;
+  /** Cosine and sine by which the places were turned. */
+  readonly turn: readonly [number, number];
   readonly middle: readonly [number, number];
   readonly half: readonly [number, number];
   /** The plane taken off, in scaled places: level, along x, along y. */
@@ -100,8 +103,9 @@ function framed(points: PointLists): Frame {
   const n = points.x_mm.length;
   if (n < 3 || points.y_mm.length !== n || points.z_um.length !== n)
     throw new RangeError(`${n} points; expected 3 or more, with x, y and z each`);
-  const [x, midX, halfX] = scaled(points.x_mm);
-  const [y, midY, halfY] = scaled(points.y_mm);
+  const turn = turnOf(points.x_mm, points.y_mm);
+  const [x, midX, halfX] = scaled(points.x_mm, points.y_mm, turn);
+  const [y, midY, halfY] = scaled(points.y_mm, points.x_mm, [turn[0], -turn[1]]);
   const z = Float64Array.from(points.z_um);
   const taken = fitPlane(x, y, z);
   let largest = 0;
@@ -109,20 +113,50 @@ function framed(points: PointLists): Frame {
     largest = Math.max(largest, Math.abs(z[i]!));
     z[i] = z[i]! - taken[0] - taken[1] * x[i]! - taken[2] * y[i]!;
   }
-  return { n, x, y, z, middle: [midX, midY], half: [halfX, halfY], taken, rounding: roundingShare * largest };
+  const rounding = roundingShare * largest;
+  return { n, x, y, z, turn, middle: [midX, midY], half: [halfX, halfY], taken, rounding };
 }
 
-function scaled(values: ArrayLike<number>): [Float64Array, number, number] {
+/** Places that lie this much along a diagonal are turned onto their own axes. */
+const aslant = 0.5;
+
+/**
+ * Cosine and sine of the turn that lays a strip that runs aslant along x, so that a narrow one is not all but a row in its own frame; none for
+ * what lies square already, where turning would only spoil even numbers.
+ */
+function turnOf(x: ArrayLike<number>, y: ArrayLike<number>): readonly [number, number] {
+  const n = x.length;
+  const [mx, my] = [meanOf(x), meanOf(y)];
+  let [xx, xy, yy] = [0, 0, 0];
+  for (let i = 0; i < n; i++) {
+    const [u, v] = [x[i]! - mx, y[i]! - my];
+    xx += u * u;
+    xy += u * v;
+    yy += v * v;
+  }
+  if (!(Math.abs(xy) > aslant * Math.sqrt(xx * yy))) return [1, 0];
+  const angle = 0.5 * Math.atan2(2 * xy, xx - yy);
+  return [Math.cos(angle), Math.sin(angle)];
+}
+
+/** One turned coordinate, cosine · own + sine · other, about its middle, scaled to ±1. */
+function scaled(
+  own: ArrayLike<number>,
+  other: ArrayLike<number>,
+  [cosine, sine]: readonly [number, number],
+): [Float64Array, number, number] {
+  const out = new Float64Array(own.length);
   let low = Infinity;
   let high = -Infinity;
-  for (let i = 0; i < values.length; i++) {
-    low = Math.min(low, values[i]!);
-    high = Math.max(high, values[i]!);
+  for (let i = 0; i < out.length; i++) {
+    const value = cosine * own[i]! + sine * other[i]!;
+    out[i] = value;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
   }
   const middle = (low + high) / 2;
   const half = (high - low) / 2 || 1;
-  const out = new Float64Array(values.length);
-  for (let i = 0; i < values.length; i++) out[i] = (values[i]! - middle) / half;
+  for (let i = 0; i < out.length; i++) out[i] = (out[i]! - middle) / half;
   return [out, middle, half];
 }
 
@@ -193,12 +227,12 @@ function furthestOutside(frame: Frame, plane: Plane): number | undefined {
 }
 
 /** The first column whose point lies outside (Bland's rule). */
-function firstOutside(frame: Frame, plane: Plane): number | undefined {
+function firstOutside(frame: Frame, basis: Basis, plane: Plane): number | undefined {
   const { n, x, y, z } = frame;
   for (let column = 0; column < 2 * n; column++) {
     const i = column % n;
     const r = z[i]! - plane.a * x[i]! - plane.b * y[i]!;
-    if ((column < n ? r - plane.hi : plane.lo - r) > frame.rounding) return column;
+    if ((column < n ? r - plane.hi : plane.lo - r) > frame.rounding && !basis.includes(column)) return column;
   }
   return undefined;
 }
@@ -242,13 +276,14 @@ function answered(frame: Frame, basis: Basis, shares: readonly number[], plane: 
     })
     .filter((one) => one.share > leastShare)
     .sort((one, other) => other.share - one.share);
-  const perX = (plane.a + taken[1]) / half[0];
-  const perY = (plane.b + taken[2]) / half[1];
+  const along = (plane.a + taken[1]) / half[0];
+  const across = (plane.b + taken[2]) / half[1];
+  const [cosine, sine] = frame.turn;
   return {
     width_um: high - low,
-    slope_x_urad: slope(perX, 1),
-    slope_y_urad: slope(perY, 1),
-    low_um: low + taken[0] - perX * middle[0] - perY * middle[1],
+    slope_x_urad: slope(cosine * along - sine * across, 1),
+    slope_y_urad: slope(sine * along + cosine * across, 1),
+    low_um: low + taken[0] - along * middle[0] - across * middle[1],
     contacts,
     gap_um: Math.max(0, high - low - (plane.hi - plane.lo)),
   };

@@ -100,6 +100,22 @@ describe('flatness', () => {
       }),
       runs,
     ));
+  it('a narrow strip that lies aslant is as flat as the same strip laid square', () =>
+    fc.assert(
+      fc.property(spanned, fc.constantFrom(1e-1, 1e-3, 1e-5), (list, narrow) => {
+        const square = {
+          x_mm: list.map((point) => point.x_mm),
+          y_mm: list.map((point) => point.y_mm * narrow),
+          z_um: list.map((point) => point.z_um),
+        };
+        const x_mm = list.map((_, i) => 0.6 * square.x_mm[i]! - 0.8 * square.y_mm[i]!);
+        const y_mm = list.map((_, i) => 0.8 * square.x_mm[i]! + 0.6 * square.y_mm[i]!);
+        const [one, other] = [planeZone(square), planeZone({ ...square, x_mm, y_mm })];
+        expect(Math.abs(one.width_um - other.width_um)).toBeLessThan(1e-6);
+        expect(other.gap_um).toBeLessThan(1e-9);
+      }),
+      runs,
+    ));
   it('a flat surface is held by one point over itself, and two places at one point by their difference', () => {
     const even = planeZone({ x_mm: [0, 10, 0, 10], y_mm: [0, 0, 10, 10], z_um: [5, 5, 5, 5] });
     expect([even.width_um, even.gap_um]).toEqual([0, 0]);

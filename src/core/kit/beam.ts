@@ -81,10 +81,6 @@ export function sagOnTwo(limp: number, length_mm: number, from_end: number): Sag
   };
 }
 
-/** Height of the bar at a place, µm, plus up, against the supports; `at` as a share of the length from one end. */
-export const sagAt = (limp: number, length_mm: number, from_end: number, at: number): number =>
-  limp * (length_mm / 1000) ** 4 * 1e6 * shapeAt(Math.abs(at - 0.5), 0.5 - from_end);
-
 /** Sag, µm, and slope, µrad, at the free end of a bar held at the other: qL⁴/8EI and qL³/6EI; plus down. */
 export function overhangSag(limp: number, length_mm: number): { sag_um: number; slope_urad: number } {
   const m = length_mm / 1000;

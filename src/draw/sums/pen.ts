@@ -55,10 +55,6 @@ export const edge = (from: Spot, to: Spot, width = 1.8): Shape => line(from, to,
 export const guide = (from: Spot, to: Spot): Shape =>
   line(from, to, palette.ink2, 1.2, { 'stroke-dasharray': '6 4' });
 
-/** A curve through spots, as it bends. */
-export const curve = (spots: readonly Spot[], width = 2.4): Shape =>
-  shape('path', { d: pathThrough(spots), fill: 'none', stroke: palette.ink, 'stroke-width': width });
-
 /** A dimension: arrows to both ends and its letter beside the middle, `aside` px to the right of the way from → to. */
 export function dimension(from: Spot, to: Spot, symbol: string, aside = 12): Shape[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;

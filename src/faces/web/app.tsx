@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { BenchScreen } from './bench/bench.tsx';
+import { fetchedScreen } from './frame/fetched-screen.tsx';
 import { Top } from './frame/top.tsx';
 import { JobsScreen } from './jobs/jobs.tsx';
 import { useJobLines } from './keep/jobs.ts';
@@ -22,6 +23,9 @@ const NewPracticeScreen = lazy(async () => ({
 const TruthScreen = lazy(async () => ({
   default: (await import('./practice/truth-screen.tsx')).TruthScreen,
 }));
+
+const SumsScreen = fetchedScreen('Sums', async () => (await import('./sums/list.tsx')).SumsScreen);
+const SumScreen = fetchedScreen('Sums', async () => (await import('./sums/sum.tsx')).SumScreen);
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
 export const App = () => (
@@ -46,6 +50,10 @@ export const App = () => (
     <Route path="/signs">
       <SignsScreen />
     </Route>
+    <Route path="/sums">
+      <SumsScreen />
+    </Route>
+    <Route path="/sums/:name">{({ name }) => <SumScreen name={name} />}</Route>
     <Route path="/job/:id">{({ id }) => <Remembered id={id} />}</Route>
     <Route path="/job/:id/measure">{({ id }) => <MeasureScreen id={id} />}</Route>
     <Route path="/job/:id/measure/:setup">

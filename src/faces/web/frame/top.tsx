@@ -16,6 +16,7 @@ const everywhere: readonly Place[] = [
   { to: '/jobs', words: 'Jobs' },
   { to: '/new', words: 'New job' },
   { to: '/practise', words: 'Practise' },
+  { to: '/sums', words: 'Sums' },
   { to: '/signs', words: 'How signs work' },
   { to: '/settings', words: 'Settings' },
 ];

@@ -1,0 +1,60 @@
+import type { KeyboardEvent } from 'react';
+import type { SumInput } from '../../../core/sums/sum.ts';
+import { Mark } from '../frame/mark.tsx';
+import type { Units } from '../keep/settings.ts';
+import { type CellRead, unitWords } from './cells.ts';
+
+/** Enter goes on to the next cell of the form. */
+export function onToNext(event: KeyboardEvent<HTMLInputElement>): void {
+  if (event.key !== 'Enter') return;
+  event.preventDefault();
+  const cells = [...(event.currentTarget.form?.querySelectorAll<HTMLInputElement>('input') ?? [])];
+  cells[cells.indexOf(event.currentTarget) + 1]?.focus();
+}
+
+/** One input of a sum: its letter, what it is, what was typed and what was understood. */
+export function SumCell(props: {
+  readonly name: string;
+  readonly input: SumInput;
+  readonly system: Units;
+  readonly text: string;
+  readonly read: CellRead;
+  /** What is added to what was understood: that a doubt or a value was taken. */
+  readonly taken: string | undefined;
+  readonly onChange: (text: string) => void;
+}) {
+  const { name, input, system, text, read, taken, onChange } = props;
+  const id = `sum-${name}`;
+  return (
+    <div className="field sum-cell">
+      <label htmlFor={id}>
+        <span className="sum-letter">{input.symbol}</span> {input.label},{' '}
+        <span className="unit">{unitWords(input.unit, system)}</span>
+      </label>
+      <input
+        id={id}
+        value={text}
+        autoComplete="off"
+        autoCapitalize="none"
+        spellCheck={false}
+        enterKeyHint="next"
+        aria-invalid={read.state === 'wrong' ? true : undefined}
+        aria-describedby={`${id}-read`}
+        onChange={(event) => onChange(event.target.value)}
+        onKeyDown={onToNext}
+      />
+      <div id={`${id}-read`}>
+        {read.state === 'wrong' ? (
+          <p className="wrong">
+            <Mark name="caution" size={20} />
+            <span>{read.why}</span>
+          </p>
+        ) : (
+          <p className="quiet">
+            {taken ?? (read.text === undefined ? 'to be typed' : `taken as ${read.text} when left empty`)}
+          </p>
+        )}
+      </div>
+    </div>
+  );
+}

@@ -2,6 +2,7 @@
 
 export { decodePhoto } from './adapters/photo/decode.ts';
 export { solveWithHighs } from './adapters/solver/highs.ts';
+export { alongInput } from './contract/along.ts';
 export { type JobFile, jobFile, jobFileText } from './contract/job-file.ts';
 export { type KitQuestion, kitQuestion } from './contract/kit.ts';
 export { lineFromTable, lineInput, type PastedLine } from './contract/line.ts';
@@ -47,6 +48,7 @@ export { readLength } from './core/quantity/length.ts';
 export { sayDeviation } from './core/quantity/say.ts';
 export { readSlope, saySlope } from './core/quantity/slope.ts';
 export type { RestAnswer, RestInput } from './core/rest/rest.ts';
+export type { AlongInput } from './core/survey/along.ts';
 export type { LineInput } from './core/survey/line-input.ts';
 export { lineZone } from './core/survey/line-zone.ts';
 export { planeZone } from './core/survey/plane-zone.ts';
@@ -60,5 +62,8 @@ export { rest } from './shop/rest.ts';
 export { type SiteAnswer, site } from './shop/site.ts';
 export { steer } from './shop/steer.ts';
 export { listSums, type SumAnswer, type SumListed, sumAnswer } from './shop/sums/sum-answer.ts';
+export { type AlongAnswer, along, alongSentence } from './shop/survey/along.ts';
 export { type LineAnswer, line } from './shop/survey/line.ts';
+export { lineSentence } from './shop/survey/line-sentence.ts';
 export { type PlateAnswer, plate } from './shop/survey/plate.ts';
+export { plateSentence } from './shop/survey/plate-sentence.ts';

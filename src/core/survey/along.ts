@@ -1,4 +1,5 @@
 import { fitLine } from '../math/line-fit.ts';
+import { together } from './profile.ts';
 import { range } from './reference-lines.ts';
 import { type ThereAndBack, thereAndBack, widening } from './there-and-back.ts';
 
@@ -68,13 +69,11 @@ export function surveyAlong(input: AlongInput): Along {
   const back = isTwist ? input.return_urad : input.return_um;
   const runs = back && thereAndBack(there, back);
   const values = runs ? runs.mean : there;
-  const stated = (
-    isTwist
-      ? [input.reading_sd_urad, input.repeatability_sd_urad]
-      : [input.reading_sd_um, input.repeatability_sd_um]
-  ).filter((sd) => sd !== undefined && sd > 0) as number[];
-  const one = stated.length ? Math.hypot(...stated) : runs && there.length > 2 ? runs.scatter : undefined;
-  const widened = runs && stated.length ? widening(runs, one!) : 1;
+  const stated = isTwist
+    ? together(input.reading_sd_urad, input.repeatability_sd_urad)
+    : together(input.reading_sd_um, input.repeatability_sd_um);
+  const one = stated ?? (runs && there.length > 2 ? runs.scatter : undefined);
+  const widened = runs && stated ? widening(runs, stated) : 1;
   // Two profiles are two readings less each other; a run back halves the variance.
   const twice = !isTwist && input.other_um ? Math.SQRT2 : 1;
   const each = one === undefined ? undefined : (one * widened * twice) / (runs ? Math.SQRT2 : 1);

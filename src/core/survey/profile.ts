@@ -23,17 +23,16 @@ export interface Profile {
 export const profileOf = (input: LineInput): Profile =>
   input.kind === 'angles' ? fromAngles(input) : fromHeights(input);
 
-/** Root of the sum of squares of what is stated; nothing when nothing is. */
-function together(...sds: readonly (number | undefined)[]): number | undefined {
-  const stated = sds.filter((sd) => sd !== undefined);
+/** Root of the sum of squares of what is stated; nothing when nothing is, since no reading is without doubt. */
+export function together(...sds: readonly (number | undefined)[]): number | undefined {
+  const stated = sds.filter((sd) => sd !== undefined && sd > 0) as number[];
   return stated.length ? Math.hypot(...stated) : undefined;
 }
 
 /** One reading's sd: as stated, wider when two runs scatter more than that; as the runs show it when nothing is stated. */
 function readingSd(stated: number | undefined, runs: ThereAndBack | undefined) {
   if (!runs) return { sd: stated, widened: 1 };
-  if (stated === undefined || stated === 0)
-    return { sd: runs.mean.length > 2 ? runs.scatter : undefined, widened: 1 };
+  if (stated === undefined) return { sd: runs.mean.length > 2 ? runs.scatter : undefined, widened: 1 };
   const widened = widening(runs, stated);
   return { sd: stated * widened, widened };
 }

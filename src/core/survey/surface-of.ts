@@ -10,6 +10,7 @@ import {
   type PlateInput,
   type PointsPlate,
 } from './plate-input.ts';
+import { together } from './profile.ts';
 import type { Closure, Misfit, Surface } from './surface.ts';
 import { median } from './suspect.ts';
 
@@ -18,11 +19,6 @@ export function surfaceOf(input: PlateInput): Surface {
   if (input.kind === 'points') return fromPoints(input);
   return input.kind === 'grid' ? fromGrid(input) : fromEightLines(input);
 }
-
-const together = (...sds: readonly (number | undefined)[]): number | undefined => {
-  const stated = sds.filter((sd) => sd !== undefined && sd > 0) as number[];
-  return stated.length ? Math.hypot(...stated) : undefined;
-};
 
 function fromPoints(input: PointsPlate): Surface {
   const each_um = together(input.reading_sd_um, input.repeatability_sd_um);

@@ -1,6 +1,6 @@
 import { rise } from '../../core/body/displacement.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
-import type { Profile } from '../../core/survey/profile.ts';
+import { type Profile, together } from '../../core/survey/profile.ts';
 
 /** What the run back says of the run there. */
 export interface LineClosure {
@@ -49,11 +49,7 @@ export function lineClosure(input: LineInput, profile: Profile): LineClosure {
 }
 
 /** One reading's sd as stated, if it is. */
-export function statedSd(input: LineInput): number | undefined {
-  const stated =
-    input.kind === 'angles'
-      ? [input.reading_sd_urad, input.repeatability_sd_urad]
-      : [input.reading_sd_um, input.repeatability_sd_um];
-  const known = stated.filter((sd) => sd !== undefined && sd > 0) as number[];
-  return known.length ? Math.hypot(...known) : undefined;
-}
+const statedSd = (input: LineInput): number | undefined =>
+  input.kind === 'angles'
+    ? together(input.reading_sd_urad, input.repeatability_sd_urad)
+    : together(input.reading_sd_um, input.repeatability_sd_um);

@@ -133,15 +133,16 @@ export interface PastedLine {
  * A line from CSV or from pasted columns, with the contract's headings or plain words and a unit: `step_mm, angles_urad`;
  * `station [in], height [thou]`. A run back stands beside the run there, place by place, as it lies on paper.
  *
- * @param more  what the table does not hold: {step_mm, reading_sd_urad, …}
+ * @param more  what the table does not hold: {step_mm, reading_sd, …}; `reading_sd` is µrad for angles, µm for heights
  * @throws BadInput
  */
 export function lineFromTable(text: string, more: Readonly<Record<string, unknown>> = {}): PastedLine {
   const table = pastedTable(text, columns);
   const { numbers } = table;
-  const value: Record<string, unknown> = { ...more };
   const kind = table.words.kind ?? (numbers.angles_urad ? 'angles' : 'heights');
-  value.kind = kind;
+  const { reading_sd, ...known } = more;
+  const value: Record<string, unknown> = { ...known, kind };
+  if (reading_sd !== undefined) value[kind === 'angles' ? 'reading_sd_urad' : 'reading_sd_um'] = reading_sd;
   for (const key of ['angles_urad', 'heights_um', 'reversed_um'] as const)
     if (numbers[key]) value[key] = numbers[key];
   // On paper the run back stands beside the run there; the contract takes it in the order it was made.

@@ -53,7 +53,7 @@ const bare = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
  * @throws BadInput  naming line and heading: an unknown heading, an empty cell between readings, a cell that cannot be read
  */
 export function pastedTable(text: string, rules: readonly ColumnRule[]): PastedTable {
-  const rows = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { delimitersToGuess: [',', '\t', ';'] })
+  const rows = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { delimiter: delimiterOf(text) })
     .data.map((cells, i) => ({ line: i + 1, cells: cells.map((cell) => cell.trim()) }))
     .filter(({ cells }) => cells.some((cell) => cell !== ''));
   if (rows.length === 0)
@@ -101,6 +101,9 @@ export function pastedTable(text: string, rules: readonly ColumnRule[]): PastedT
   if (reader.issues.length) throw new BadInput(reader.issues.slice(0, 50));
   return { numbers, words, lines: body.map(({ line }) => line), otherUnits: reader.otherUnits };
 }
+
+/** What parts the cells: a tab or a semicolon wherever there is one, since headings may hold a comma ("station, in"). */
+const delimiterOf = (text: string): string => (text.includes('\t') ? '\t' : text.includes(';') ? ';' : ',');
 
 /** A line of one name and one value, with nothing else in it. */
 function isSetting(cells: readonly string[], rules: readonly ColumnRule[]): boolean {

@@ -48,6 +48,17 @@ describe('waywright line', () => {
     expect(shop.stations_mm).toEqual([0, 254, 508, 762]);
     expect(shop.heights_um.map((um: number) => Number(um.toFixed(9)))).toEqual([0, 38.1, -12.7, 50.8]);
   });
+  it('a comma in a heading, a step above the headings, a unit of its own in a column, blank steps below the first', async () => {
+    const shop = await answerOf('station, in\theight, thou\n0\t0\n10\t1.5\n20\t-.5');
+    expect(shop.heights_um.map((um: number) => Number(um.toFixed(9)))).toEqual([0, 38.1, -12.7]);
+    const level = await answerOf('step_mm,200\nangle (mm/m)\n0.02\n-0.01\n0.03\n', '--sd', '2');
+    expect(level.heights_um.map((um: number) => Number(um.toFixed(9)))).toEqual([0, 4, 2, 8]);
+    expect(level.sd.endpoint_um[1]).toBeCloseTo(0.4 * Math.sqrt(2 / 3), 9);
+    const own = await answerOf('station;height;unit\n0 mm;1;thou\n100 mm;2;thou\n200 mm;12;um');
+    expect(own.heights_um.map((um: number) => Number(um.toFixed(9)))).toEqual([25.4, 50.8, 12]);
+    const blank = await answerOf('step_mm,angles_urad\n150,3\n,-8\n,2');
+    expect(blank.stations_mm).toEqual([0, 150, 300, 450]);
+  });
   it('says straightness, station by station, which way is plus, and what is not known', async () => {
     const { code, out } = await said(worked());
     expect(code).toBe(0);

@@ -70,14 +70,9 @@ function answered(text: string, asked: unknown, options: Options): { input: Line
     const input = lineInput(asked);
     return { input, answer: line(input, undefined, drawsOf(options)) };
   }
-  const isAngles = /angle|tilt|level|urad|arcsec/i.test(
-    text.split('\n').find((row) => /[a-z]/i.test(row)) ?? '',
-  );
   const pasted = lineFromTable(text, {
     ...(options.step === undefined ? {} : { step_mm: Number(options.step) }),
-    ...(options.sd === undefined
-      ? {}
-      : { [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: Number(options.sd) }),
+    ...(options.sd === undefined ? {} : { reading_sd: Number(options.sd) }),
   });
   return { input: pasted.input, answer: line(pasted.input, pasted, drawsOf(options)) };
 }

@@ -55,7 +55,7 @@ export function plateMonteCarlo(input: PlateInput, { draws, seed }: Draws) {
     const drawn = z_um.map((z) => z + (each_um ?? 0) * random.normal());
     disturb(drawn, causes, random);
     return {
-      least_squares: range([...planeDepartures(x_mm, y_mm, drawn)]),
+      least_squares: range(planeDepartures(x_mm, y_mm, drawn)),
       minimum_zone: planeZone({ x_mm, y_mm, z_um: drawn }).width_um,
     };
   });

@@ -3,6 +3,7 @@ import type { Contact } from './line-zone.ts';
 import { planeDepartures } from './plane-fit.ts';
 import { type PlaneZone, planeZone } from './plane-zone.ts';
 import type { PlateInput } from './plate-input.ts';
+import { range } from './reference-lines.ts';
 import { type Surface, surfaceSd } from './surface.ts';
 import { surfaceOf } from './surface-of.ts';
 
@@ -49,7 +50,7 @@ export function surveyPlate(input: PlateInput): PlateSurvey {
   const residual_sd_um = residualSds(surface);
   return {
     surface,
-    flatness_um: { least_squares: rangeOf(residual_um), minimum_zone: zone.width_um },
+    flatness_um: { least_squares: range(residual_um), minimum_zone: zone.width_um },
     ...(sd_um ? { sd_um } : {}),
     residual_um,
     ...(residual_sd_um ? { residual_sd_um } : {}),
@@ -57,16 +58,6 @@ export function surveyPlate(input: PlateInput): PlateSurvey {
     depth_um,
     ...(input.pass_um === undefined ? {} : { stepped: inPasses(surface, depth_um, input.pass_um) }),
   };
-}
-
-/** Range without spreading a long list into a call. */
-function rangeOf(values: readonly number[]): number {
-  let [low, high] = [Infinity, -Infinity];
-  for (const value of values) {
-    low = Math.min(low, value);
-    high = Math.max(high, value);
-  }
-  return high - low;
 }
 
 /** Whole passes nearest to each depth. */

@@ -74,7 +74,15 @@ function zoneDepartures(zone: LineZone, x: readonly number[], h: readonly number
   return off.map((height) => height - middle);
 }
 
-export const range = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+/** Greatest less least; a loop, since a call takes only so many numbers. */
+export function range(values: ArrayLike<number>): number {
+  let [low, high] = [Infinity, -Infinity];
+  for (let i = 0; i < values.length; i++) {
+    low = Math.min(low, values[i]!);
+    high = Math.max(high, values[i]!);
+  }
+  return high - low;
+}
 
 /**
  * One standard deviation of every departure and of the three straightnesses, from the heights' causes of doubt.

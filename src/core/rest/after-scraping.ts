@@ -3,6 +3,7 @@ import type { Slide } from '../body/slide.ts';
 import { evenWrench, type Load, wrenchOf } from './load.ts';
 import { type Blueing, predictedPrint } from './predicted-print.ts';
 import { type RestAnswer, restUnder } from './rest.ts';
+import { roughRest } from './rough-rest.ts';
 
 /**
  * What stands in for figures that nobody has measured (common practice, not a source: a saddle of 60 to 200 kg on
@@ -45,5 +46,14 @@ export function restAfterScraping(scraped: ScrapedSlide, start?: PoseNumbers): R
   const wrench = scraped.load ? wrenchOf(scraped.load) : evenWrench(slide, assumedRest.pressure_N_per_mm2);
   const stiffness_N_per_mm3 = scraped.stiffness_N_per_mm3 ?? assumedRest.stiffness_N_per_mm3;
   const found = restUnder({ slide, stiffness_N_per_mm3, film_um }, gaps, wrench, start);
-  return { rest: found, print: predictedPrint(found.gap_um, blueing) };
+  // The pose is that of the zones' means; the blue shows where the highest spots hold the part off.
+  const roughly = roughRest({
+    slide,
+    gap_um: gaps,
+    wrench,
+    stiffness_N_per_mm3,
+    roughness_um: scraped.roughness_um,
+  });
+  const seat = roughly.converged ? roughly.gap_um : found.gap_um;
+  return { rest: found, print: predictedPrint(seat, blueing) };
 }

@@ -42,10 +42,11 @@ describe('the check of a plan by rest', () => {
     expect(check.converged).toBe(true);
     expect(check.moved.facing).toBeCloseTo(47, 6);
     expect(check.moved.back).toBeCloseTo(displacementAlong(wanted, [0, 0, 1], [15, 250, 30]), 6);
-    // Gap −0.3 µm everywhere: Φ((3 + 0.3) / 2.5) = Φ(1.32) = 0.9066 (printed tables).
+    // What presses is 0.3 µm in the mean, 0.12 of the roughness: of normal heights so much stands beyond 0.80 sd (tables of the
+    // unit normal loss: 0.1202). The mean gap is 2.0 µm: Φ((3 − 2.0) / 2.5) = Φ(0.40) = 0.655 (printed tables).
     for (const shares of Object.values(check.print))
-      for (const share of shares) expect(share).toBeCloseTo(0.9066, 4);
-    expect(check.bearing_share).toBeCloseTo(0.9066, 4);
+      for (const share of shares) expect(share).toBeCloseTo(0.655, 3);
+    expect(check.bearing_share).toBeCloseTo(0.655, 3);
   });
 
   it('a zone left standing 15 µm proud carries the part off the plan, and the print says so', () => {

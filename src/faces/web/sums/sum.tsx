@@ -80,7 +80,7 @@ function KnownSum({ sum }: { readonly sum: Sum }) {
         <p className="say">{sum.question}</p>
         <div className="pair sum-page">
           <form onSubmit={(event) => event.preventDefault()} aria-label="What it is asked with">
-            <SumFigure sum={sum} answer={answer} className="sum-above" />
+            <SumFigure sum={sum} answer={answer} />
             <Segments
               label="Lengths in"
               choices={[
@@ -165,7 +165,7 @@ function KnownSum({ sum }: { readonly sum: Sum }) {
             <Outcome sum={sum} read={read} answer={answer} />
           </form>
           <div>
-            <SumFigure sum={sum} answer={answer} className="sum-beside" />
+            <SumFigure sum={sum} answer={answer} withLegend />
             <section className="sum-law">
               <h2>Formula</h2>
               {Object.keys(sum.results).map((key) => (
@@ -217,29 +217,31 @@ function takenWords(
   return shown.assumed === 'doubt' ? `Read as ${shown.text}; this doubt is usual.` : `Read as ${shown.text}.`;
 }
 
-/** The drawing with its letters; on a wide screen with what each letter is. */
+/** The drawing with its letters; on a phone the cells below it say what each letter is, on a wide screen a legend does. */
 function SumFigure(props: {
   readonly sum: Sum;
   readonly answer: Answered | undefined;
-  readonly className: string;
+  readonly withLegend?: boolean;
 }) {
-  const { sum, answer, className } = props;
+  const { sum, answer, withLegend = false } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
   const figure = useMemo(() => {
-    const letters = { ...sum.inputs, ...sum.results };
+    const letters = Object.entries({ ...sum.inputs, ...sum.results });
     return sumDrawing({
       drawing: sum.drawing,
       title: sum.title,
-      legend: Object.entries(letters).map(([key, { symbol, label }]) => ({
-        symbol,
-        label,
-        text: answer?.ok ? (answer.texts[key] ?? '') : '',
-      })),
+      legend: withLegend
+        ? letters.map(([key, { symbol, label }]) => ({
+            symbol,
+            label,
+            text: answer?.ok ? (answer.texts[key] ?? '') : '',
+          }))
+        : [],
       width: Math.min(width, 560),
     });
-  }, [sum, answer, width]);
+  }, [sum, answer, width, withLegend]);
   return (
-    <div ref={ref} className={className}>
+    <div ref={ref} className={withLegend ? 'sum-beside' : 'sum-above'}>
       <Figure shape={figure} />
     </div>
   );

@@ -6,6 +6,7 @@ import { checked } from './refusal.ts';
 import { setupKinds } from './setup.ts';
 import { causeText, film_um, name, perPad, place, positive, slideSchema } from './slide.ts';
 import { featureSchema, passesSchema, sinkSchema, targetSchema } from './steer.ts';
+import { hingeSchema, rockSchema, surveyShape } from './survey-record.ts';
 
 const words = z.string().max(500);
 const longText = z.string().max(5_000);
@@ -122,6 +123,9 @@ const deeds = [
     cause: causeText,
     answer: z.enum(['yes', 'no', 'cannot tell']),
   }),
+  z.strictObject({ kind: z.literal('survey taken'), ...surveyShape }),
+  z.strictObject({ kind: z.literal('hinge tested'), round, test: hingeSchema }),
+  z.strictObject({ kind: z.literal('rock tested'), round, test: rockSchema }),
   z.strictObject({ kind: z.literal('practice begun'), ...practiceShape }),
   z.strictObject({ kind: z.literal('truth shown'), round }),
   z.strictObject({ kind: z.literal('stop signed'), round, note: longText.optional() }),

@@ -1,5 +1,6 @@
 import type { Deed, JobPlan, PhotographedPrint } from '../core/ledger/entry.ts';
 import { type Issue, quoted } from './refusal.ts';
+import { surveyFits } from './survey-record.ts';
 
 /** Names as they stand in a refusal. */
 export const listed = (names: readonly string[]): string =>
@@ -67,6 +68,8 @@ export function readingFits(plan: JobPlan, deed: Deed): Issue[] {
       return photoFits(plan, deed);
     case 'pass made':
       return zonesFit(plan, deed.zones, 'zones');
+    case 'survey taken':
+      return surveyFits(plan, deed);
     default:
       return [];
   }

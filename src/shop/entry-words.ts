@@ -1,4 +1,7 @@
+import { readHinge } from '../core/kit/hinge.ts';
+import { readRock } from '../core/kit/rock.ts';
 import type { Entry, JobPlan } from '../core/ledger/entry.ts';
+import { surveyKey } from '../core/ledger/survey-record.ts';
 import { counted } from './phrase.ts';
 
 /** What an entry says, as a line of the ledger. */
@@ -26,6 +29,12 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
       return `Set back: round ${entry.round} closed`;
     case 'cause settled':
       return `${entry.cause}: ${entry.answer}`;
+    case 'survey taken':
+      return `Survey: ${surveyKey(entry)}`;
+    case 'hinge tested':
+      return `Pivot test: ${readHinge(entry.test).text}`;
+    case 'rock tested':
+      return `Rock test: ${readRock(entry.test).text}`;
     case 'practice begun':
       return `Practice machine ${entry.seed}: ${entry.slide}, ${entry.material}, ${entry.level}`;
     case 'truth shown':

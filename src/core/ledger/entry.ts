@@ -1,10 +1,13 @@
 import type { Feature, Target } from '../body/feature.ts';
 import type { Slide } from '../body/slide.ts';
+import type { HingeTest } from '../kit/hinge.ts';
+import type { RockTest } from '../kit/rock.ts';
 import type { PassSize, SinkLimit } from '../observe/round.ts';
 import type { PracticeRecord } from '../practice/record.ts';
 import type { Exclusion } from '../print/exclusion.ts';
 import type { Corners, SurfaceSize } from '../print/picture.ts';
 import type { FeatureWords, PlaceWords, Setup } from './setup.ts';
+import type { SurveyRecord } from './survey-record.ts';
 
 /** What a job is about; made once from a template and the user's own dimensions, amended by later entries. */
 export interface JobPlan {
@@ -121,6 +124,12 @@ export type Deed =
       readonly cause: string;
       readonly answer: 'yes' | 'no' | 'cannot tell';
     }
+  /** A way or a face as it was surveyed; a later survey of the same thing replaces it in the fold. */
+  | ({ readonly kind: 'survey taken' } & SurveyRecord)
+  /** Where the part turned on its master when one end was pushed: evidence of the round. */
+  | { readonly kind: 'hinge tested'; readonly round: number; readonly test: HingeTest }
+  /** How far the four corners moved as the part was tapped: evidence of the round. */
+  | { readonly kind: 'rock tested'; readonly round: number; readonly test: RockTest }
   /** The job is of a practice machine: what it is made from. Stands second in its ledger. */
   | ({ readonly kind: 'practice begun' } & PracticeRecord)
   /** The practice machine's truth was asked for: from here on it may be shown. */

@@ -28,7 +28,8 @@ const date = z.iso.date();
 const owned = { name, checked: date.optional() };
 const count = z.int().min(1).max(100);
 
-const instrument = z.discriminatedUnion('kind', [
+/** An instrument as it is written. */
+export const instrument = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('indicator'), ...owned, graduation_um: positive, repeatability_um: sd }),
   z.strictObject({
     kind: z.enum(['level', 'electronic level', 'autocollimator']),
@@ -47,7 +48,8 @@ const known = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('limit'), limit_um: positive }),
 ]);
 
-const reference = z.strictObject({
+/** A reference as it is written; referenceFits says what a shape cannot. */
+export const reference = z.strictObject({
   kind: z.enum(['plate', 'straightedge', 'square', 'test bar', 'parallels']),
   ...owned,
   length_mm: positive,
@@ -139,7 +141,7 @@ const kitSchema = base.superRefine((given, context) => {
   oneName(given.targets, 'targets', say);
   oneName(given.setups, 'setups', say);
   given.references.forEach((one, i) => {
-    referenceFits(one, i, say);
+    referenceFits(one, ['references', i], say);
   });
   given.targets.forEach((one, i) => {
     const [low, high] = 'high_urad' in one ? [one.low_urad, one.high_urad] : [one.low_um, one.high_um];
@@ -159,8 +161,13 @@ function oneName(list: readonly { name: string }[], key: string, say: Say): void
   });
 }
 
-function referenceFits(one: Given['references'][number], i: number, say: Say): void {
-  const at = (...path: PropertyKey[]): PropertyKey[] => ['references', i, ...path];
+/** Whether a reference's grade, standard and sizes go together. @param where  path of the reference in the input */
+export function referenceFits(
+  one: z.output<typeof reference>,
+  where: readonly PropertyKey[],
+  say: Say,
+): void {
+  const at = (...path: PropertyKey[]): PropertyKey[] => [...where, ...path];
   if (one.bore_mm !== undefined && !(one.bore_mm < (one.depth_mm ?? 0)))
     say(at('bore_mm'), one.bore_mm, 'less than depth_mm, the diameter');
   if (one.known.by !== 'grade') return;

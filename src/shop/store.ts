@@ -1,5 +1,7 @@
 import type { SentEntry } from '../contract/entry.ts';
+import type { SentKitEntry } from '../contract/kit-entry.ts';
 import type { Entry } from '../core/ledger/entry.ts';
+import type { KitEntry } from '../core/ledger/kit-ledger.ts';
 
 /** A job in a list, without its ledger. */
 export interface JobLine {
@@ -31,6 +33,10 @@ export interface Store {
   readonly make: (job: string, entries: readonly Entry[]) => Promise<Kept>;
   /** Appends an entry; sending it twice keeps it once. */
   readonly append: (job: string, entry: SentEntry) => Promise<Kept>;
+  /** The workshop's kit: entries in order, none at first. */
+  readonly kit: () => Promise<readonly KitEntry[]>;
+  /** Appends entries of the kit, all or none; one that is there already is kept once. */
+  readonly keepKit: (entries: readonly SentKitEntry[]) => Promise<Kept>;
   readonly close: () => Promise<void>;
 }
 

@@ -8,12 +8,14 @@ export interface Migration {
 }
 
 /** The ledger is append-only; the database itself refuses anything else. */
-const guard = (name: string, event: 'update' | 'delete') => (db: Kysely<Tables>) => ({
-  compile: () =>
-    sql`create trigger ${sql.ref(name)} before ${sql.raw(event)} on entry begin select raise(abort, 'the ledger is append-only'); end`.compile(
-      db,
-    ),
-});
+const guard =
+  (name: string, event: 'update' | 'delete', table: keyof Tables = 'entry') =>
+  (db: Kysely<Tables>) => ({
+    compile: () =>
+      sql`create trigger ${sql.ref(name)} before ${sql.raw(event)} on ${sql.ref(table)} begin select raise(abort, 'the ledger is append-only'); end`.compile(
+        db,
+      ),
+  });
 
 export const migrations: readonly Migration[] = [
   {
@@ -36,6 +38,21 @@ export const migrations: readonly Migration[] = [
         .addUniqueConstraint('entry_id', ['job', 'id']),
       guard('entry_kept', 'update')(db),
       guard('entry_stays', 'delete')(db),
+    ],
+  },
+  {
+    // The workshop's kit: a ledger of its own, for it belongs to no job.
+    number: 2,
+    statements: (db) => [
+      db.schema
+        .createTable('kit_entry')
+        .addColumn('seq', 'integer', (column) => column.primaryKey())
+        .addColumn('id', 'text', (column) => column.notNull().unique())
+        .addColumn('at', 'text', (column) => column.notNull())
+        .addColumn('kind', 'text', (column) => column.notNull())
+        .addColumn('deed', 'text', (column) => column.notNull()),
+      guard('kit_kept', 'update', 'kit_entry')(db),
+      guard('kit_stays', 'delete', 'kit_entry')(db),
     ],
   },
 ];

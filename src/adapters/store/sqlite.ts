@@ -3,12 +3,15 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
 import { type SentEntry, storedEntry } from '../../contract/entry.ts';
+import type { SentKitEntry } from '../../contract/kit-entry.ts';
 import { BadInput } from '../../contract/refusal.ts';
 import type { Entry } from '../../core/ledger/entry.ts';
 import { Fault, type JobLine, type Kept, type Store } from '../../shop/store.ts';
+import { appendKit, kitEntries } from './kit-rows.ts';
 import { checkGaps, migrations } from './migrations.ts';
 import { worded } from './sqlite-faults.ts';
 import type { Tables } from './tables.ts';
+import type { Tool } from './tool.ts';
 
 /** Marks the file as ours, so that another program's database is not written into ("WAYW"). */
 const applicationId = 0x57415957;
@@ -17,14 +20,6 @@ const applicationId = 0x57415957;
 const patience_ms = 5_000;
 
 type Row = Tables['entry'];
-
-/** Kysely writes the queries; better-sqlite3 runs them at once, so that a transaction is one unbroken call. */
-interface Tool {
-  readonly database: Database.Database;
-  readonly db: Kysely<Tables>;
-  readonly all: <R>(query: Compilable<R>) => R[];
-  readonly run: (query: Compilable) => void;
-}
 
 /**
  * A workshop in one SQLite file: write-ahead log, and every commit forced to the disk before it is answered.
@@ -44,12 +39,15 @@ export async function openSqlite(file: string, limits: { readonly mostPages?: nu
   if (limits.mostPages !== undefined) database.pragma(`max_page_count = ${limits.mostPages}`);
   const make = database.transaction((job: string, entries: readonly Entry[]) => makeJob(tool, job, entries));
   const append = database.transaction((job: string, entry: SentEntry) => appendEntry(tool, job, entry));
+  const keepKit = database.transaction((entries: readonly SentKitEntry[]) => appendKit(tool, entries));
   return {
     jobs: async () => guarded(() => jobLines(tool)),
     entries: async (job) => guarded(() => entriesOf(tool, job)),
     // Immediate: the file is taken for writing before anything is read, so that two processes cannot meet half way.
     make: async (job, entries) => guarded(() => make.immediate(job, entries)),
     append: async (job, entry) => guarded(() => append.immediate(job, entry)),
+    kit: async () => guarded(() => kitEntries(tool)),
+    keepKit: async (entries) => guarded(() => keepKit.immediate(entries)),
     close: async () => {
       database.close();
     },

@@ -2,4 +2,5 @@
 export interface Tables {
   job: { id: string; place: number };
   entry: { job: string; seq: number; id: string; at: string; kind: string; deed: string };
+  kit_entry: { seq: number; id: string; at: string; kind: string; deed: string };
 }

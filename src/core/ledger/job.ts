@@ -14,16 +14,23 @@ export interface Job {
   readonly seq: number;
 }
 
+/** An entry of a ledger that knows undo: one of the kind "undone" names the entry it strikes. */
+interface Struck {
+  readonly id: string;
+  readonly kind: string;
+  readonly entry?: string;
+}
+
 /**
  * Entries that count. An undo strikes the entry it names; an undo that is itself struck strikes nothing, so undoing an
  * undo brings the entry back. Read from the end, because only what comes later can strike.
  */
-export function liveEntries(entries: readonly Entry[]): Entry[] {
+export function liveEntries<E extends Struck>(entries: readonly E[]): E[] {
   const struck = new Set<string>();
-  const live: Entry[] = [];
+  const live: E[] = [];
   for (const entry of entries.toReversed()) {
     if (struck.has(entry.id)) continue;
-    if (entry.kind === 'undone') struck.add(entry.entry);
+    if (entry.kind === 'undone') struck.add(entry.entry!);
     else live.push(entry);
   }
   return live.reverse();

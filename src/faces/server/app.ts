@@ -10,6 +10,7 @@ import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import type { Store } from '../../shop/store.ts';
 import { guardLoopback } from './guards.ts';
 import { jobRoutes } from './jobs.ts';
+import { kitRoutes } from './kit.ts';
 import { photoRoutes } from './photos.ts';
 import { practiceRoutes } from './practice.ts';
 import { answerFailures, bodyLimit_bytes, refusalBody } from './refusals.ts';
@@ -67,6 +68,7 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   app.get('/api/health', async () => ({ ok: true, version: parts.version }));
   await app.register(jobRoutes(parts.store, parts.templates, parts.compute));
   await app.register(practiceRoutes(parts.store, parts.compute));
+  await app.register(kitRoutes(parts.store));
   await app.register(sumRoutes(parts.compute));
   if (parts.photos) await app.register(photoRoutes(parts.photos.store, parts.photos.ask));
   if (parts.page !== undefined) await servePage(app, parts.page);

@@ -19,6 +19,7 @@ const screens: readonly (readonly [string, string])[] = [
   [`${demo}/ledger`, 'newest first'],
   ['/jobs', 'New job'],
   ['/new', 'What lies on your bench?'],
+  ['/practise', 'What goes wrong on purpose'],
   ['/settings', 'Light or dark'],
   ['/signs', 'The push test'],
 ];

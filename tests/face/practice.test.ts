@@ -240,3 +240,27 @@ it('a reload and an undo find the same machine', async () => {
   await page.reload();
   expect(await read()).toEqual(before);
 });
+
+it('what a practice machine cannot be asked is refused in words', async () => {
+  const ask = async (path: string, body: unknown) => {
+    const response = await fetch(`${served.address}${path}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+    return [response.status, ((await response.json()) as { message: string }).message] as const;
+  };
+  const here = `/api/jobs/${jobId()}/practice`;
+  expect(await ask(`${here}/measure`, { round: 9 })).toEqual([400, expect.stringContaining('at most 3')]);
+  expect(await ask(`${here}/print`, { round: 1.5 })).toEqual([400, expect.stringContaining('round')]);
+  expect(await ask('/api/jobs/demo-saddle/practice/measure', { round: 1 })).toEqual([
+    409,
+    expect.stringContaining('real part'),
+  ]);
+  expect((await ask('/api/jobs/nobody/practice/truth', {}))[0]).toBe(404);
+  const asked = { id: 'p', at: '2031-11-25T14:00:00Z', title: 'P', slide: 'V and flat', material: 'liner' };
+  expect(await ask('/api/practice', { ...asked, level: 'usual', seed: -1, slips: [] })).toEqual([
+    400,
+    expect.stringContaining('seed'),
+  ]);
+});

@@ -1,6 +1,6 @@
 import type { JobPlan } from '../../core/ledger/entry.ts';
 import type { RemovalAnswer, SteerAnswer } from '../../core/plan/answer.ts';
-import { sayDeviation } from '../../core/quantity/say.ts';
+import { type Said, sayDeviation } from '../../core/quantity/say.ts';
 import { saySlope } from '../../core/quantity/slope.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { featureLine } from '../bench/feature-line.ts';
@@ -9,6 +9,8 @@ import type { PracticeTruth, SlipMade } from './practice-job.ts';
 /** One thing that was told, beside what was so. */
 export interface ToldAndTrue {
   readonly name: string;
+  /** Of both numbers. */
+  readonly unit: string;
   readonly told: string;
   readonly true: string;
   /** "inside the doubt", or how far outside; absent where no doubt was told. */
@@ -32,8 +34,9 @@ export function toldAndTrue(
     return [
       {
         name: told.name,
-        told: line.said.text,
-        true: line.scale.say(value, { decimals: 1 }).text,
+        unit: line.said.unit,
+        told: figures(line.said),
+        true: figures(line.scale.say(value, { decimals: 1 })),
         holds:
           off <= 2 * told.sd
             ? within
@@ -44,12 +47,23 @@ export function toldAndTrue(
   const share = steer.plan.bearing.share;
   const bears: ToldAndTrue[] =
     share !== undefined
-      ? [{ name: 'bears on', told: perCent(share), true: perCent(truth.bearing_share) }]
+      ? [
+          {
+            name: 'bears on',
+            unit: '% of the pads',
+            told: perCent(share),
+            true: perCent(truth.bearing_share),
+          },
+        ]
       : [];
   return [...features, ...bears, ...steer.estimate.removal.flatMap((one) => removed(one, truth, system))];
 }
 
-const perCent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
+const perCent = (share: number): string => `${Math.round(share * 100)}`;
+
+/** "+14 ± 4", unbroken, its unit told apart. */
+const figures = (said: Said): string =>
+  `${said.sign}${said.number}${said.doubt === undefined ? '' : `\u00a0±\u00a0${said.doubt}`}`;
 
 function removed(
   told: RemovalAnswer,
@@ -59,12 +73,15 @@ function removed(
   const um = truth.pass_um[told.material];
   if (um === undefined) return [];
   const off = Math.abs(told.um - um);
+  const unit = system === 'metric' ? 'um' : 'thou';
+  const said = sayDeviation(told.um, system, { signed: false, unit, sd: told.sd_um });
   const past = sayDeviation(off - 2 * told.sd_um, system, { signed: false, decimals: 1 }).text;
   return [
     {
       name: `a pass takes, ${told.material}`,
-      told: sayDeviation(told.um, system, { signed: false, sd: told.sd_um }).text,
-      true: sayDeviation(um, system, { signed: false, decimals: 1 }).text,
+      unit: said.unit,
+      told: figures(said),
+      true: figures(sayDeviation(um, system, { signed: false, unit, decimals: system === 'metric' ? 1 : 2 })),
       holds: off <= 2 * told.sd_um ? within : `${past} outside the doubt`,
     },
   ];

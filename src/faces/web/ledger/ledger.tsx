@@ -48,7 +48,8 @@ function Ledger({ open }: { readonly open: OpenJob }) {
         {job.entries.toReversed().map((entry) => {
           const undone = struck.has(entry.id);
           const undo = entry.kind === 'undone';
-          const can = entry.kind !== 'job made' && !undone && (undo || counts.has(entry.id));
+          const begins = entry.kind === 'job made' || entry.kind === 'practice begun';
+          const can = !begins && !undone && (undo || counts.has(entry.id));
           return (
             <li key={entry.id} className={undone ? 'struck' : ''}>
               <span className="when">

@@ -13,6 +13,13 @@ import { jobAddress, posted, Refusing } from '../keep/server.ts';
 const machineNow = (job: Job): string =>
   job.live.findLast((entry) => entry.kind === 'round closed')?.id ?? 'as found';
 
+/** The same machine shows the same for ever; one that could not be asked is asked again. */
+const lasting = {
+  staleTime: Number.POSITIVE_INFINITY,
+  refetchInterval: ({ state }: { readonly state: { readonly status: string } }) =>
+    state.status === 'error' ? 3_000 : (false as const),
+};
+
 /** Asks the machine once all that was done to it is in the shop's file: what waits on this phone has not happened there yet. */
 async function asked<T>(id: string, what: 'measure' | 'print' | 'truth', body: object): Promise<T> {
   await outbox.deliver();
@@ -24,7 +31,7 @@ export const useMeasured = ({ id, job }: OpenJob, repeat: number) =>
   useQuery({
     queryKey: ['practice', id, 'measure', job.round, repeat, machineNow(job)],
     queryFn: () => asked<PracticeMeasured>(id, 'measure', { round: job.round, repeat }),
-    staleTime: Number.POSITIVE_INFINITY,
+    ...lasting,
   });
 
 /** The blue of the round that is being worked, once it was asked for. */
@@ -32,7 +39,7 @@ export const usePrinted = ({ id, job }: OpenJob, wanted: boolean) =>
   useQuery({
     queryKey: ['practice', id, 'print', job.round, machineNow(job)],
     queryFn: () => asked<PracticePrinted>(id, 'print', { round: job.round }),
-    staleTime: Number.POSITIVE_INFINITY,
+    ...lasting,
     enabled: wanted,
   });
 
@@ -41,7 +48,7 @@ export const useTruth = ({ id, job }: OpenJob) =>
   useQuery({
     queryKey: ['practice', id, 'truth', machineNow(job), truthAsked(job)],
     queryFn: () => asked<PracticeTruth>(id, 'truth', {}),
-    staleTime: Number.POSITIVE_INFINITY,
+    ...lasting,
     enabled: truthAsked(job),
   });
 

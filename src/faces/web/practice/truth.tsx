@@ -75,8 +75,11 @@ function Shown({ open }: { readonly open: OpenJob }) {
           <tbody>
             {rows.map((row) => (
               <tr key={row.name}>
-                <th scope="row">{capital(row.name)}</th>
-                <td>{row.told}</td>
+                <th scope="row">
+                  {capital(row.name)}
+                  <small>{row.unit}</small>
+                </th>
+                <td className="nb">{row.told}</td>
                 <td>
                   <b>{row.true}</b>
                   {row.holds === undefined ? null : <small>{row.holds}</small>}

@@ -39,6 +39,12 @@ export type { SteerAnswer } from './core/plan/answer.ts';
 export type { BindingLimit, NoAnswer } from './core/plan/problem.ts';
 export type { LinearProgram, Solution, Solve } from './core/plan/program.ts';
 export type { Exclusion } from './core/print/exclusion.ts';
+export {
+  type ForetoldAgreement,
+  type ForetoldZone,
+  foretellPrint,
+  foretoldAgreement,
+} from './core/print/foretold.ts';
 export type { Corners, Picture, SurfaceSize } from './core/print/picture.ts';
 export { monteCarlo } from './core/prove/monte-carlo.ts';
 export { propagate } from './core/prove/propagate.ts';

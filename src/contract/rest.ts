@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import type { Print } from '../core/observe/round.ts';
 import type { RestInput } from '../core/rest/rest.ts';
 import { checked } from './refusal.ts';
-import { direction, place, positive, slideSchema } from './slide.ts';
+import { direction, perPad, place, positive, slideSchema } from './slide.ts';
 
 /** Gaps past a metre are a slip of unit. */
 const gap_um = z.number().min(-1e6).max(1e6);
@@ -16,6 +17,9 @@ const restSchema = z
     load: loadSchema,
     stiffness_N_per_mm3: positive,
     film_um: z.number().min(0),
+    roughness_um: z.number().min(1e-3).max(1e3).optional(),
+    print: perPad(z.number().min(0).max(1)).optional(),
+    print_sd: z.number().min(1e-3).max(1).optional(),
   })
   .superRefine((input, context) => {
     const { pads } = input.slide;
@@ -26,6 +30,14 @@ const restSchema = z
         input: input.gaps_um,
         message: `a list for each of the ${pads.length} pads`,
       });
+    for (const [name, shares] of Object.entries(input.print ?? {})) {
+      const pad = pads.find((one) => one.name === name);
+      const refuse = (found: unknown, message: string) =>
+        context.addIssue({ code: 'custom', path: ['print', name], input: found, message });
+      if (!pad) refuse(name, 'the name of a pad of the slide');
+      else if (shares.length !== pad.zones)
+        refuse(shares, `${pad.zones} shares, one for each zone of "${name}"`);
+    }
     input.gaps_um.forEach((gaps, k) => {
       const pad = pads[k];
       if (pad && gaps.length !== pad.zones)
@@ -38,5 +50,15 @@ const restSchema = z
     });
   });
 
+/** What is asked, with the faces' roughness, and the print that was seen. */
+export type RestAsk = RestInput & {
+  /** Sd of the surface's height within a zone, µm. */
+  readonly roughness_um?: number;
+  /** Share of each zone that came up blue, 0 to 1, by pad. */
+  readonly print?: Print;
+  /** How well those shares are read, one sd. */
+  readonly print_sd?: number;
+};
+
 /** @throws BadInput */
-export const restInput = (value: unknown): RestInput => checked(restSchema, value) as RestInput;
+export const restInput = (value: unknown): RestAsk => checked(restSchema, value) as RestAsk;

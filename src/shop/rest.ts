@@ -1,13 +1,55 @@
+import type { RestAsk } from '../contract/rest.ts';
+import { byPad } from '../core/body/slide.ts';
+import type { Print } from '../core/observe/round.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
-import { type RestAnswer, type RestInput, rest as restOf } from '../core/rest/rest.ts';
+import { type ForetoldAgreement, foretellPrint, foretoldAgreement } from '../core/print/foretold.ts';
+import { wrenchOf } from '../core/rest/load.ts';
+import { type RestAnswer, rest as restOf } from '../core/rest/rest.ts';
+import { roughRest } from '../core/rest/rough-rest.ts';
+
+/** Height sd within a zone of a face that nobody measured: form and grain of a worn or ground face, as the estimate takes it; shop's own. */
+const usualRoughness_um = 2.3;
+/** How well a share is read where that is not told; shop's own. */
+const usualPrintSd = 0.05;
 
 /** What `rest` answers; see docs/contract.md. */
-export type Rested = { readonly ok: true } & Omit<RestAnswer, 'converged'>;
+export type Rested = { readonly ok: true } & Omit<RestAnswer, 'converged'> & {
+    /** The blue to expect by pad and zone, 0 to 1, and its sd. */
+    readonly expected_print: { readonly share: Print; readonly sd: Print };
+    readonly roughness_um: number;
+    /** Against the print that was seen. */
+    readonly agreement?: ForetoldAgreement;
+  };
 
-/** How a slide sits on what it touches, or that it does not stay there. */
-export function rest(input: RestInput): Rested | NoAnswer {
+/** How a slide sits on what it touches and the print to expect, or that it does not stay there. */
+export function rest(input: RestAsk): Rested | NoAnswer {
   const { converged, ...answer } = restOf(input);
-  if (converged) return { ok: true, ...answer };
+  const { slide, film_um, roughness_um = usualRoughness_um } = input;
+  if (converged) {
+    const seat = roughRest({
+      slide,
+      gap_um: input.gaps_um.flat(),
+      wrench: wrenchOf(input.load),
+      stiffness_N_per_mm3: input.stiffness_N_per_mm3,
+      roughness_um,
+    });
+    const gap_um = seat.converged ? seat.gap_um : answer.gap_um;
+    const told = foretellPrint({ slide, gap_um, roughness_um, film_um });
+    const agreement =
+      input.print && foretoldAgreement(slide, told, input.print, input.print_sd ?? usualPrintSd);
+    const of = (key: 'share' | 'sd') =>
+      byPad(
+        slide,
+        told.map((zone) => zone[key]),
+      );
+    return {
+      ok: true,
+      ...answer,
+      expected_print: { share: of('share'), sd: of('sd') },
+      roughness_um,
+      ...(agreement ? { agreement } : {}),
+    };
+  }
   const { force_N, at_mm } = input.load;
   return {
     ok: false,

@@ -1,5 +1,6 @@
+import type { RestAsk } from '../../contract/rest.ts';
+import { chanceWords } from '../../core/prove/chance.ts';
 import { say } from '../../core/quantity/say.ts';
-import type { RestInput } from '../../core/rest/rest.ts';
 import { acrossTravel } from '../../core/rest/rest.ts';
 import type { Rested } from '../../shop/rest.ts';
 import { table } from './table.ts';
@@ -13,7 +14,7 @@ function figures(value: number): string {
 }
 
 /** How the slide rests, as a sentence, its pose, then zone by zone. */
-export function restText(input: RestInput, rested: Rested): string {
+export function restText(input: RestAsk, rested: Rested): string {
   const zones = input.slide.pads.flatMap((pad) =>
     Array.from({ length: pad.zones }, (_, zone) => ({ pad: pad.name, zone })),
   );
@@ -22,7 +23,10 @@ export function restText(input: RestInput, rested: Rested): string {
   const rows = zones.map(({ pad, zone }, z) => {
     const gap = rested.gap_um[z]!;
     const state = gap < 0 ? 'pressed' : gap <= input.film_um ? 'blue' : 'clear';
-    return [pad, String(zone + 1), figures(gap), rested.force_N[z]!.toFixed(0), state];
+    const { share, sd } = rested.expected_print;
+    const blue = `${percent(share[pad]![zone]!)} ± ${percent(2 * sd[pad]![zone]!)}`;
+    const seen = input.print ? [input.print[pad] ? percent(input.print[pad][zone]!) : ''] : [];
+    return [pad, String(zone + 1), figures(gap), rested.force_N[z]!.toFixed(0), blue, ...seen, state];
   });
   return [
     `${input.slide.name} rests on ${touching} of ${zones.length} zones; ${(100 * rested.bearing_fraction).toFixed(0)} % of the pads' area lies within the blue (${input.film_um} µm).`,
@@ -30,8 +34,28 @@ export function restText(input: RestInput, rested: Rested): string {
     `shift  ${across.map((axis, k) => `${axis} ${say(rested.shift_um[k]!, 'µm', oneDecimal).text}`).join('   ')}`,
     `turn   ${['x', 'y', 'z'].map((axis, k) => `about ${axis} ${say(rested.turn_urad[k]!, 'µrad', oneDecimal).text}`).join('   ')}`,
     '',
-    table(['pad', 'zone', 'gap, µm', 'carries, N', ''], rows),
+    table(
+      ['pad', 'zone', 'gap, µm', 'carries, N', 'blue to expect, %', ...(input.print ? ['seen, %'] : []), ''],
+      rows,
+    ),
+    ...agreementLines(rested),
     '',
-    'Zone 1 is at the minus end of the travel. Gap: minus is pressed, plus is clear. Gaps were taken as given, so no doubt is known.',
+    `Zone 1 is at the minus end of the travel. Gap: minus is pressed, plus is clear. Gaps were taken as given, so no doubt of them is known. Blue to expect: rough to ${rested.roughness_um} µm within a zone, the film ${input.film_um} µm thick; ± is two sd of where the high spots fall.`,
   ].join('\n');
+}
+
+const percent = (share: number): string => (100 * share).toFixed(0);
+
+/** How the print that was seen agrees, and which zones do not. */
+function agreementLines({ agreement }: Rested): string[] {
+  if (!agreement) return [];
+  const apart = agreement.apart.map(
+    ({ pad, zone, seen, foretold }) =>
+      `  ${pad}, zone ${zone + 1}: seen ${percent(seen)} %, to expect ${percent(foretold)} %`,
+  );
+  return [
+    '',
+    `The print that was seen ${agreement.agrees ? 'agrees' : 'does not agree'} with the one to expect: score ${percent(agreement.score)} of 100, ${percent(agreement.within_two_sd)} % of the area within two sd, ${chanceWords(agreement.chance)} of chance doing as much.`,
+    ...(apart.length ? ['Beyond three sd:', ...apart] : []),
+  ];
 }

@@ -9,13 +9,17 @@ const input = () => JSON.parse(readFileSync('checks/data/cases/rest-4.json', 'ut
 async function said(text: string, ...words: string[]) {
   const out: string[] = [];
   const err: string[] = [];
+  const written: Record<string, string> = {};
   const doors = {
+    writeText: async (file: string, svg: string) => {
+      written[file] = svg;
+    },
     readText: async () => text,
     say: (line: string) => out.push(line),
     complain: (line: string) => err.push(line),
   } as unknown as Doors;
   const code = await run(['rest', 'saddle.json', ...words], doors, [registerRest], '0');
-  return { code, out: out.join('\n'), err: err.join('\n') };
+  return { code, out: out.join('\n'), err: err.join('\n'), written };
 }
 
 describe('waywright rest', () => {
@@ -48,5 +52,29 @@ describe('waywright rest', () => {
     const { code, err } = await said(JSON.stringify(lifted));
     expect(code).toBe(3);
     expect(err).toContain('lifts or tips the slide off its pads');
+  });
+
+  it('tells the blue to expect, and holds a seen print against it', async () => {
+    const { expected_print } = JSON.parse((await said(JSON.stringify(input()), '--json')).out);
+    const pads = input().slide.pads as { name: string; zones: number }[];
+    for (const { name, zones } of pads) expect(expected_print.share[name]).toHaveLength(zones);
+    const same = await said(JSON.stringify({ ...input(), print: expected_print.share }));
+    expect(same.out).toContain('The print that was seen agrees with the one to expect: score 100 of 100');
+    const none = { [pads[0]!.name]: Array(pads[0]!.zones).fill(0) };
+    const bare = await said(JSON.stringify({ ...input(), print: none, roughness_um: 2.5 }));
+    expect(bare.out).toContain('does not agree');
+    expect(bare.out).toMatch(/Beyond three sd:\n {2}front flank, zone \d: seen 0 %, to expect 100 %/);
+  });
+  it('draws the blue to expect on the pads', async () => {
+    const { written, code } = await said(JSON.stringify(input()), '--svg', 'blue.svg');
+    expect(code).toBe(0);
+    expect(written['blue.svg']).toContain('The blue to expect on saddle');
+    expect((await said(JSON.stringify(input()), '--svg', 'blue.gif')).err).toContain('a file ending in .svg');
+  });
+  it('refuses a print of a pad that is not there, of too few zones, or beyond all of a zone', async () => {
+    const refused = async (print: unknown) => (await said(JSON.stringify({ ...input(), print }))).err;
+    expect(await refused({ wing: [1] })).toContain('print.wing: "wing"; expected the name of a pad');
+    expect(await refused({ flat: [1] })).toContain('shares, one for each zone of "flat"');
+    expect(await refused({ flat: Array(8).fill(61) })).toContain('print.flat[0]: 61');
   });
 });

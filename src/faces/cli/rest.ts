@@ -2,14 +2,17 @@ import type { Command } from 'commander';
 import { parsedJson } from '../../contract/refusal.ts';
 import { restInput } from '../../contract/rest.ts';
 import { caseInput } from '../../contract/worked-case.ts';
+import { svgText } from '../../draw/shape.ts';
 import { rest } from '../../shop/rest.ts';
-import { type Doors, noAnswer, withFile } from './doors.ts';
+import { type Doors, exitCodes, Leave, noAnswer, withFile } from './doors.ts';
+import { blueToExpect } from './rest-figure.ts';
 import { restText } from './rest-text.ts';
 
 const example = `
 Example:
   waywright rest saddle-on-bed.json        where it touches, how far it leans
   waywright rest saddle-on-bed.json --json the same as one JSON document
+  waywright rest saddle-on-bed.json --svg blue.svg  and the blue to expect, drawn on the pads
 The file's shape is in docs/contract.md.`;
 
 /** `waywright rest FILE [--json]`. */
@@ -19,12 +22,19 @@ export function registerRest(program: Command, doors: Doors): void {
     .description('how a slide sits on what it touches, and how much of it bears')
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--svg <file>', 'the blue to expect on the pads, a file ending in .svg')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean }) => {
-      await withFile(doors, file, (text) => {
+    .action(async (file: string, options: { json?: boolean; svg?: string }) => {
+      if (options.svg !== undefined && !/\.svg$/i.test(options.svg)) {
+        doors.complain(`--svg: ${JSON.stringify(options.svg)}; expected a file ending in .svg`);
+        throw new Leave(exitCodes.badInput);
+      }
+      await withFile(doors, file, async (text) => {
         const input = restInput(caseInput(parsedJson(text)));
         const answer = rest(input);
         if (!answer.ok) return noAnswer(doors, answer);
+        if (options.svg !== undefined)
+          await doors.writeText(options.svg, `${svgText(blueToExpect(input, answer))}\n`);
         doors.say(options.json ? JSON.stringify(answer, null, 1) : restText(input, answer));
       });
     });

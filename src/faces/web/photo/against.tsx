@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Pad } from '../../../core/body/pad.ts';
 import type { JobPlan } from '../../../core/ledger/entry.ts';
+import type { Exclusion } from '../../../core/print/exclusion.ts';
 import { isReadable } from '../../../core/print/readable-square.ts';
 import type { Cell } from '../../../core/print/reading.ts';
 import { percent } from '../../../shop/phrase.ts';
@@ -11,15 +12,19 @@ import { useReading } from './asked.ts';
 import type { RoundPhoto } from './compare.tsx';
 import { type Layer, Overlay } from './overlay.tsx';
 
+const noMarks: readonly Exclusion[] = [];
+
 /** The last round's photo of the same pad beside this one, and the difference over this one. */
 export function Against(props: {
   readonly last: RoundPhoto;
   readonly pad: Pad;
   readonly hash: string;
   readonly reading: ShownReading;
+  /** What this reading leaves out. */
+  readonly marks: readonly Exclusion[];
   readonly plan: JobPlan;
 }) {
-  const { last, pad, hash, reading, plan } = props;
+  const { last, pad, hash, reading, marks, plan } = props;
   const [layer, setLayer] = useState<Exclude<Layer, 'photo'>>('zones');
   const { taken, round } = last;
   const before = useReading({
@@ -28,6 +33,7 @@ export function Against(props: {
     size: taken.size,
     cell_mm: reading.cell_mm === 25 ? 25 : 25.4,
     zones: pad.zones,
+    ...(taken.exclusions?.length ? { exclusions: taken.exclusions } : {}),
   });
   const shares = reading.zone_shares ?? [];
   const changes = zoneChanges(taken.shares, shares);
@@ -65,6 +71,7 @@ export function Against(props: {
               reading={before.data}
               places={places}
               layer={layer}
+              marks={taken.exclusions ?? noMarks}
               zones={notes(taken.shares)}
               mostHeight={360}
             />
@@ -84,6 +91,7 @@ export function Against(props: {
             reading={reading}
             places={places}
             layer={layer}
+            marks={marks}
             zones={notes(shares)}
             mostHeight={360}
           />
@@ -98,6 +106,7 @@ export function Against(props: {
             reading={reading}
             places={places}
             layer={layer}
+            marks={marks}
             zones={changes.map(({ points }) => ({
               first: points === undefined ? '–' : signedPoints(points),
             }))}

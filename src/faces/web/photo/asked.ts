@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import type { Exclusion } from '../../../core/print/exclusion.ts';
 import type { Corners, SurfaceSize } from '../../../core/print/picture.ts';
 import type { CornersAnswer } from '../../../shop/print/photo-desk.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
@@ -16,6 +17,8 @@ export interface ReadAsk {
   readonly size: SurfaceSize;
   readonly cell_mm: 25 | 25.4;
   readonly zones: number;
+  /** Grooves and holes, out of the net area; absent: none. */
+  readonly exclusions?: readonly Exclusion[];
 }
 
 /** Where the corners are, as found by the shop; asked while `hash` is given. */
@@ -28,15 +31,19 @@ export const useCorners = (hash: string | undefined, size: SurfaceSize) =>
     ...settled,
   });
 
-/** A photo's reading; asked while there is something to ask. */
+const butMarks = (ask: ReadAsk | undefined): string => JSON.stringify({ ...ask, exclusions: undefined });
+
+/** A photo's reading; asked while there is something to ask. What was read with other marks stands until this is read. */
 export const useReading = (ask: ReadAsk | undefined) =>
-  useQuery({
+  useQuery<ShownReading>({
     queryKey: ['photo', ask?.hash, 'read', ask],
     queryFn: () => {
       const { hash, ...body } = ask!;
       return posted<ShownReading>(`${photoAddress(hash)}/read`, body);
     },
     enabled: ask !== undefined,
+    placeholderData: (before, query) =>
+      ask && butMarks(query?.queryKey[3] as ReadAsk | undefined) === butMarks(ask) ? before : undefined,
     retry,
     ...settled,
   });

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { Pad } from '../../../core/body/pad.ts';
 import { roundRecord, type TakenPhoto } from '../../../core/ledger/round-record.ts';
+import type { Exclusion } from '../../../core/print/exclusion.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { agreementSentence, zoneChanges } from '../../../shop/print/compare-words.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
@@ -21,9 +22,10 @@ export function Compare(props: {
   readonly pad: Pad;
   readonly hash: string;
   readonly reading: ShownReading;
+  readonly marks: readonly Exclusion[];
   readonly units: UnitSystem;
 }) {
-  const { open, pad, hash, reading, units } = props;
+  const { open, pad, hash, reading, marks, units } = props;
   const { job } = open;
   const photos = useMemo(
     () =>
@@ -45,7 +47,9 @@ export function Compare(props: {
         </p>
       ) : null}
       <AgainstPlan open={open} pad={pad} shares={shares} />
-      {last ? <Against last={last} pad={pad} hash={hash} reading={reading} plan={job.plan} /> : null}
+      {last ? (
+        <Against last={last} pad={pad} hash={hash} reading={reading} marks={marks} plan={job.plan} />
+      ) : null}
       {last ? (
         <Progress
           before={before}

@@ -1,6 +1,8 @@
 import { useMemo } from 'react';
 import type { PlaceWords } from '../../../core/ledger/setup.ts';
+import type { Exclusion } from '../../../core/print/exclusion.ts';
 import type { Cell } from '../../../core/print/reading.ts';
+import { exclusionFigure } from '../../../draw/print-overlay-exclusions.ts';
 import { squareOverlay } from '../../../draw/print-overlay-squares.ts';
 import { overlayView } from '../../../draw/print-overlay-view.ts';
 import { type ZoneNote, zoneOverlay } from '../../../draw/print-overlay-zones.ts';
@@ -22,6 +24,8 @@ export function Overlay(props: {
   readonly reading: ShownReading;
   readonly places: PlaceWords;
   readonly layer: Layer;
+  /** What the reading leaves out. */
+  readonly marks: readonly Exclusion[];
   readonly zones: readonly ZoneNote[];
   /** What stands in a square; left out, its count. */
   readonly text?: (cell: Cell) => string;
@@ -29,7 +33,7 @@ export function Overlay(props: {
   readonly plain?: boolean;
   readonly mostHeight?: number;
 }) {
-  const { title, hash, reading, places, layer, zones, text, plain = false, mostHeight = 520 } = props;
+  const { title, hash, reading, places, layer, marks, zones, text, plain = false, mostHeight = 520 } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
   const { corners, size, cell_mm, photo } = reading;
   const view = useMemo(
@@ -57,6 +61,13 @@ export function Overlay(props: {
         })
       : zoneOverlay({ title, view, size, zones: layer === 'zones' ? zones : [], ends });
   }, [title, view, size, cell_mm, reading, text, layer, zones, places]);
+  const leftOut = useMemo(
+    () =>
+      marks.length
+        ? exclusionFigure({ title: 'Grooves and holes, left out', view, exclusions: marks })
+        : undefined,
+    [view, marks],
+  );
   const wide = view.width > width;
   const inside = (
     <div className="stage" style={{ width: view.width, height: view.height }}>
@@ -72,6 +83,7 @@ export function Overlay(props: {
         }}
       />
       {layer === 'photo' || plain ? null : <ContactLayer map={reading.contact_map} view={view} />}
+      {leftOut ? <Figure shape={leftOut} className="over" /> : null}
       <Figure shape={shape} className="over" />
     </div>
   );

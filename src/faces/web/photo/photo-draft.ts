@@ -1,4 +1,5 @@
 import type { Corners } from '../../../core/print/picture.ts';
+import type { Marking } from '../../../shop/print/marking.ts';
 import { draftKey } from '../keep/draft.ts';
 
 /** A photo that the shop keeps. */
@@ -16,7 +17,15 @@ export interface PhotoDraft {
   readonly about?: string;
   /** The corners are settled: show the reading. */
   readonly settled?: boolean;
+  /** Grooves and holes, once any was touched; before that the pad's last stand. */
+  readonly marking?: Marking;
+  /** They are being marked. */
+  readonly atMarks?: boolean;
 }
+
+/** What stays of a draft when the photo is taken again: marks belong to the pad. */
+export const withoutPhoto = ({ marking }: PhotoDraft): PhotoDraft =>
+  marking ? { marking: { marks: marking.marks } } : {};
 
 export const photoDraftKey = (job: string, round: number, pad: string): string =>
   draftKey(job, round, 'photo', pad);

@@ -1,11 +1,13 @@
 import './photo.css';
-import { useCallback, useEffect } from 'react';
+import { useCallback, useEffect, useMemo } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { Pad } from '../../../core/body/pad.ts';
 import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
 import type { Corners } from '../../../core/print/picture.ts';
 import { zonesByPad } from '../../../shop/bench/pass.ts';
 import { asItLies, cornersFoundWords, startCorners } from '../../../shop/print/corner-words.ts';
+import { marksBefore } from '../../../shop/print/mark-fit.ts';
+import type { Marking } from '../../../shop/print/marking.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
 import { readingRefusal } from '../../../shop/print/photo-words.ts';
 import { squareSide_mm } from '../../../shop/print/reading-words.ts';
@@ -23,9 +25,14 @@ import { ChoosePhoto, PhotoInput } from './choose-photo.tsx';
 import { Compare } from './compare.tsx';
 import { CornerStep } from './corners.tsx';
 import { dropTaps } from './drop-taps.ts';
-import { type PhotoDraft, photoDraftKey } from './photo-draft.ts';
+import { MarkStep } from './mark-step.tsx';
+import { type PhotoDraft, photoDraftKey, withoutPhoto } from './photo-draft.ts';
 import { ReadingStep } from './reading-step.tsx';
 import { useSending } from './sending.ts';
+import { useSteady } from './steady.ts';
+
+/** Marks that have not been touched for so long are read with, ms. */
+const untouched_ms = 500;
 
 /** One pad's print by photo: the photo, its corners, the reading, and into the round. */
 export const PhotoScreen = ({ id, pad }: { readonly id: string; readonly pad: string }) => (
@@ -46,6 +53,12 @@ export const PhotoScreen = ({ id, pad }: { readonly id: string; readonly pad: st
   </JobScreen>
 );
 
+/** Marking is over: what is half made of a mark is let go. */
+const withoutMarking = ({ atMarks: _, ...draft }: PhotoDraft, { marks }: Marking): PhotoDraft => ({
+  ...draft,
+  marking: { marks },
+});
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) {
@@ -53,23 +66,38 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
   const { plan, live, round } = job;
   const key = photoDraftKey(id, round, pad.name);
   const [draft, setDraft, finish] = useDraft<PhotoDraft>(key, {});
-  const [sending, takePhoto] = useSending(key, (photo) => setDraft({ photo }));
+  const [sending, takePhoto] = useSending(key, (photo) => setDraft({ ...withoutPhoto(draft), photo }));
   const { units } = useSettings();
+  const { length_mm, width_mm } = pad;
+  const size = useMemo(() => ({ length_mm, width_mm }), [length_mm, width_mm]);
+  const face = useMemo(() => ({ ...size, units }), [size, units]);
   const write = useWrite(id);
   const [, go] = useLocation();
   const answer = useAnswer(id).data;
-  const size = { length_mm: pad.length_mm, width_mm: pad.width_mm };
   const turned = lastTurned(live);
-  const { photo, corners, settled } = draft;
+  const { photo, corners, settled, atMarks = false } = draft;
+  const known = useMemo(() => marksBefore(live, pad.name, size), [live, pad.name, size]);
+  const marking: Marking = draft.marking ?? { marks: known };
+  const marks = useSteady(marking.marks, atMarks ? untouched_ms : 0);
   const looked = useCorners(photo && !corners ? photo.hash : undefined, size);
   const cell_mm = squareSide_mm(units);
   const read = useReading(
-    photo && corners && settled ? { hash: photo.hash, corners, size, cell_mm, zones: pad.zones } : undefined,
+    photo && corners && settled
+      ? {
+          hash: photo.hash,
+          corners,
+          size,
+          cell_mm,
+          zones: pad.zones,
+          ...(marks.length ? { exclusions: marks } : {}),
+        }
+      : undefined,
   );
 
   const place = useCallback(
-    (at: Corners, about: string) => setDraft({ ...(photo ? { photo } : {}), corners: at, about }),
-    [photo, setDraft],
+    (at: Corners, about: string) =>
+      setDraft({ ...withoutPhoto(draft), ...(photo ? { photo } : {}), corners: at, about }),
+    [photo, draft, setDraft],
   );
   const found = looked.data;
   const notFound = looked.error;
@@ -100,6 +128,8 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
       photo: photo.hash,
       corners,
       size,
+      // An empty list is said too, where there was one: the next photo begins without.
+      ...(marks.length || known.length ? { exclusions: marks } : {}),
       shares,
       density_per_25mm: reading.density_per_25mm,
       bearing_pct: reading.bearing_pct,
@@ -110,8 +140,10 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
     finish();
     go(back);
   };
-  const again = () => setDraft({});
+  const again = () => setDraft(withoutPhoto(draft));
   const reading = settled ? read.data : undefined;
+  // Read with other marks than these, and shown until these are read.
+  const stale = read.isPlaceholderData || marks !== marking.marks;
   const good = reading !== undefined && reading.trust.confidence >= leastConfidence;
 
   return (
@@ -119,6 +151,17 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
       <div className="pair three">
         {!photo ? (
           <ChoosePhoto pad={pad.name} sending={sending} />
+        ) : corners && settled && atMarks ? (
+          <MarkStep
+            photo={photo}
+            corners={corners}
+            face={face}
+            plan={plan}
+            marking={marking}
+            onMarking={(next) => setDraft({ ...draft, marking: next })}
+            reading={reading}
+            reads={stale || (read.isFetching && !reading)}
+          />
         ) : reading ? (
           <ReadingStep
             pad={pad.name}
@@ -127,7 +170,9 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
             reading={reading}
             units={units}
             passes={passes}
+            marks={marks}
             onCorners={() => setDraft({ ...draft, settled: false })}
+            onMarks={() => setDraft({ ...draft, atMarks: true })}
           />
         ) : corners ? (
           <CornerStep
@@ -136,7 +181,13 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
             places={plan.places}
             about={draft.about}
             onCorners={(at, about) =>
-              setDraft({ photo, corners: at, ...(about === undefined ? {} : { about }), settled: false })
+              setDraft({
+                ...withoutPhoto(draft),
+                photo,
+                corners: at,
+                ...(about === undefined ? {} : { about }),
+                settled: false,
+              })
             }
           />
         ) : (
@@ -145,8 +196,8 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
           </p>
         )}
       </div>
-      {photo && reading ? (
-        <Compare open={open} pad={pad} hash={photo.hash} reading={reading} units={units} />
+      {photo && reading && !atMarks ? (
+        <Compare open={open} pad={pad} hash={photo.hash} reading={reading} marks={marks} units={units} />
       ) : null}
       <footer className="foot">
         {read.error && settled ? (
@@ -164,13 +215,13 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
             Back to the print
           </Link>
           {photo ? null : <PhotoInput words="Choose a file" onPhoto={takePhoto} />}
-          {photo && (good || !reading) ? (
+          {photo && (good || !reading) && !atMarks ? (
             <button type="button" className="third" onClick={again}>
               Take another photo
             </button>
           ) : null}
-          {reading && !good ? (
-            <button type="button" className="third" onClick={() => use(reading)}>
+          {reading && !good && !atMarks ? (
+            <button type="button" className="third" onClick={() => !stale && use(reading)}>
               Use it all the same
             </button>
           ) : null}
@@ -178,9 +229,18 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
         {photo ? null : (
           <PhotoInput words={`Photograph the ${pad.name}`} camera primary onPhoto={takePhoto} />
         )}
-        {reading ? (
+        {atMarks ? (
+          <GoButton onPress={() => setDraft(withoutMarking(draft, marking))}>Done marking</GoButton>
+        ) : reading ? (
           good ? (
-            <GoButton onPress={() => use(reading)}>Use this print</GoButton>
+            <GoButton
+              onPress={() => {
+                if (!stale) use(reading);
+              }}
+              {...(stale ? { end: 'reading it' } : {})}
+            >
+              Use this print
+            </GoButton>
           ) : (
             <GoButton onPress={again}>Take it again</GoButton>
           )

@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import type { JobPlan } from '../../../core/ledger/entry.ts';
 import { bearsFromBlue } from '../../../core/print/cover.ts';
+import type { Exclusion } from '../../../core/print/exclusion.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { counted, percent } from '../../../shop/phrase.ts';
+import { leftOutWords, netAreaWords } from '../../../shop/print/mark-words.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
 import {
   coverNote,
@@ -27,9 +29,12 @@ export function ReadingStep(props: {
   readonly units: UnitSystem;
   /** Passes to make now on each zone, where there is a plan for this round. */
   readonly passes: readonly number[] | undefined;
+  /** Grooves and holes that the reading leaves out. */
+  readonly marks: readonly Exclusion[];
   readonly onCorners: () => void;
+  readonly onMarks: () => void;
 }) {
-  const { pad, hash, plan, reading, units, passes, onCorners } = props;
+  const { pad, hash, plan, reading, units, passes, marks, onCorners, onMarks } = props;
   const [layer, setLayer] = useState<Layer>('zones');
   const { places } = plan;
   const trust = trustWords(reading);
@@ -69,9 +74,17 @@ export function ReadingStep(props: {
             <span>{text.charAt(0).toUpperCase() + text.slice(1)}</span>
           </p>
         ))}
-        <button type="button" className="third" onClick={onCorners}>
-          Move the corners
-        </button>
+        <p className="quiet">
+          {leftOutWords(marks)} {netAreaWords(reading.net_area_mm2, reading.size, units)}
+        </p>
+        <div className="turns">
+          <button type="button" className="third" onClick={onMarks}>
+            Mark a groove or a hole
+          </button>
+          <button type="button" className="third" onClick={onCorners}>
+            Move the corners
+          </button>
+        </div>
       </div>
       <div>
         <div className="heading">
@@ -99,6 +112,7 @@ export function ReadingStep(props: {
           reading={reading}
           places={places}
           layer={layer}
+          marks={marks}
           zones={shares.map((share, z) => ({
             first: share === undefined ? '–' : percent(share),
             ...(passes
@@ -106,7 +120,7 @@ export function ReadingStep(props: {
               : {}),
           }))}
         />
-        <Legend layer={layer} planned={passes !== undefined} />
+        <Legend layer={layer} planned={passes !== undefined} marked={marks.length > 0} />
         <ZoneTable shares={shares} passes={passes} end={places.minus_end} />
         <p className="quiet">{coverNote}</p>
       </div>
@@ -136,8 +150,9 @@ export function ReadingStep(props: {
   );
 }
 
-const Legend = ({ layer, planned }: { readonly layer: Layer; readonly planned: boolean }) =>
-  layer === 'photo' ? (
+const Legend = (props: { readonly layer: Layer; readonly planned: boolean; readonly marked: boolean }) => {
+  const { layer, planned, marked } = props;
+  return layer === 'photo' ? (
     <p className="quiet">The photo as it is, with the edge of the surface.</p>
   ) : (
     <ul className="legend quiet">
@@ -153,6 +168,12 @@ const Legend = ({ layer, planned }: { readonly layer: Layer; readonly planned: b
         <span className="key dotted" aria-hidden="true" />
         hidden by glare
       </li>
+      {marked ? (
+        <li>
+          <span className="key left-out" aria-hidden="true" />
+          dotted edge: a groove or a hole, left out
+        </li>
+      ) : null}
       {layer === 'squares' ? (
         <li>In brackets: cut by the edge. A dash: not readable. Dots: the spots that are counted.</li>
       ) : (
@@ -163,6 +184,7 @@ const Legend = ({ layer, planned }: { readonly layer: Layer; readonly planned: b
       )}
     </ul>
   );
+};
 
 /** The same by zone as figures, for who cannot see the picture. */
 const ZoneTable = (props: {

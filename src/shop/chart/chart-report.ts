@@ -1,0 +1,190 @@
+import type { ChartFile } from '../../contract/chart.ts';
+import type { Slide } from '../../core/body/slide.ts';
+import { type ChartAsked, chartLines, type Tally, tally } from '../../core/chart/chart.ts';
+import { type KitProof, kitProof, nextMeasurements } from '../../core/chart/next-measurement.ts';
+import type { TurnedOver } from '../../core/ledger/entry.ts';
+import type { Job } from '../../core/ledger/job.ts';
+import { lastTurned } from '../../core/ledger/round-record.ts';
+import type { PlaceWords } from '../../core/ledger/setup.ts';
+import { sayLength } from '../../core/quantity/length.ts';
+import { sayDeviation } from '../../core/quantity/say.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
+import type { JobAnswer } from '../answer-job.ts';
+import { counted } from '../phrase.ts';
+import { type JobAccount, jobAccount } from './job-account.ts';
+import { jobTold } from './job-results.ts';
+import { type LineShown, lineShown } from './line-shown.ts';
+import { lineNote, nextSentence } from './settle-words.ts';
+
+/** A chart with every number in the unit it is shown in and every text ready: what screen, paper and table show. */
+export interface ChartReport {
+  readonly title: string;
+  /** "Invented data" and the like. */
+  readonly note?: string;
+  readonly units: UnitSystem;
+  /** Key and value, for the head of the page. */
+  readonly facts: readonly (readonly [string, string])[];
+  /** What the chart comes to, in two sentences. */
+  readonly sentence: string;
+  readonly tally: Tally;
+  readonly groups: readonly { readonly name: string; readonly lines: readonly LineShown[] }[];
+  /** Lines neither within nor outside, the cheapest to settle first. */
+  readonly remaining: readonly {
+    readonly number: number;
+    readonly name: string;
+    readonly text: string;
+    readonly minutes?: number;
+  }[];
+  readonly next?: string;
+  readonly condition: readonly string[];
+  readonly done: readonly string[];
+  readonly job?: JobAccount;
+  /** For drawing the prints. */
+  readonly slide?: { readonly slide: Slide; readonly places: PlaceWords; readonly turnedOver: TurnedOver };
+  /** Where the limits come from, each source once. */
+  readonly sources: readonly string[];
+  readonly scaling?: string;
+  readonly left_out: readonly string[];
+  /** How a line is judged and what ± is. */
+  readonly rules: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+const alwaysCautions = [
+  'This chart speaks of geometry. It is not a safety rating: leave guards, electrics and lifting to those who hold the trade, and follow your local rules.',
+  'Limits are as their sources are tagged. Nobody has held this machine against a published standard unless it is said so here.',
+];
+
+const rules = [
+  'Within: the value and its whole doubt lie inside the limit. Outside: wholly beyond it. Anything else is not proven.',
+  'Each ± is two standard deviations: it holds 19 times in 20. Verdicts use the numbers as they are, not as they are rounded here.',
+];
+
+/** "Of 15 lines 10 are within, 2 not proven and 3 outside." */
+export function tallySentence(count: Tally): string {
+  const all = count.within + count.outside + count['not proven'] + count['not measured'];
+  if (all === 0) return 'The chart has no lines.';
+  const parts = [
+    `${count.within} ${count.within === 1 ? 'is' : 'are'} within`,
+    ...(['not proven', 'outside', 'not measured'] as const).flatMap((verdict) =>
+      count[verdict] ? [`${count[verdict]} ${verdict}`] : [],
+    ),
+  ];
+  const last = parts.pop()!;
+  return `Of ${counted(all, 'line')} ${parts.length ? `${parts.join(', ')} and ${last}` : last}.`;
+}
+
+function factsOf(file: ChartFile, job: Job | undefined, system: UnitSystem): [string, string][] {
+  const { list, machine } = file;
+  const sizes = (list?.dimensions ?? []).map(
+    (one) => `${one.label.toLowerCase()} ${sayLength(file.dimensions[one.key]!, system).text}`,
+  );
+  const cls = list?.classes.find((one) => one.id === file.class)?.name;
+  const facts: [string, string | undefined][] = [
+    ['Machine', machine.name ?? list?.machine],
+    ['Number', machine.number],
+    ['Sizes', sizes.length ? sizes.join(', ') : undefined],
+    ['Class', cls],
+    ['Workshop', machine.workshop],
+    ['Owner', machine.owner],
+    ['Room', machine.room],
+    ['Work', job && `${job.plan.slide.name} scraped, ${counted(job.round, 'round')}`],
+  ];
+  return facts.filter((fact): fact is [string, string] => fact[1] !== undefined);
+}
+
+/**
+ * The chart of a machine: its list's lines with results from a job and from the file, the job's own lines behind them.
+ * What the file says of a line goes before what the job measured.
+ *
+ * @param job  with its answer; left out: only what the file holds
+ */
+export function chartReport(
+  file: ChartFile,
+  job: { readonly job: Job; readonly answer: JobAnswer } | undefined,
+  system: UnitSystem,
+): ChartReport {
+  const told = job && jobTold(job.job, job.answer, file.tests, file.class);
+  const asked: ChartAsked = {
+    groups: file.groups,
+    tests: file.tests,
+    class: file.class,
+    scaling: file.list?.scaling ?? { floor_um: 0, round_um: 0 },
+    dimensions: file.dimensions,
+    results: { ...told?.results, ...file.results },
+    ...(told ? { worked_to: told.worked_to } : {}),
+  };
+  const lines = [...chartLines(asked), ...(told?.own ?? [])];
+  const proofs = lines.flatMap((line): KitProof[] => {
+    const setup = file.setups.find((one) => one.target === line.id)?.setup;
+    const proof = setup && file.kit && line.settle && kitProof(line, setup, file.kit);
+    return proof ? [proof] : [];
+  });
+  const next = nextMeasurements(lines, proofs);
+  const shown = lines.map((line, k) =>
+    lineShown(
+      line,
+      k + 1,
+      system,
+      lineNote(
+        line,
+        next.find((one) => one.line === line.id),
+        system,
+      ),
+    ),
+  );
+  const groups = [...new Set(shown.map((line) => line.group))];
+  const remaining = shown
+    .filter((line) => line.verdict === 'not proven' || line.verdict === 'not measured')
+    .map((line) => ({ line, at: next.findIndex((one) => one.line === line.id) }))
+    .sort((a, b) => (a.at < 0 ? lines.length : a.at) - (b.at < 0 ? lines.length : b.at))
+    .map(({ line, at }) => ({
+      number: line.number,
+      name: line.name,
+      text: line.note ?? '',
+      ...(at < 0 ? {} : { minutes: Math.ceil(next[at]!.minutes) }),
+    }));
+  const nextText = nextSentence(lines, next);
+  const note = file.note ?? job?.job.plan.demo;
+  const count = tally(lines);
+  const scaling = file.list?.scaling;
+  const um = (value: number): string => sayDeviation(value, system, { signed: false }).text;
+  return {
+    title: job?.job.plan.title ?? file.machine.name ?? file.list?.machine ?? 'Machine',
+    ...(note === undefined ? {} : { note }),
+    units: system,
+    facts: factsOf(file, job?.job, system),
+    sentence: [tallySentence(count), ...(nextText === undefined ? [] : [nextText])].join(' '),
+    tally: count,
+    groups: groups.map((name) => ({ name, lines: shown.filter((line) => line.group === name) })),
+    remaining,
+    ...(nextText === undefined ? {} : { next: nextText }),
+    condition: file.condition ?? [],
+    done: file.done ?? [],
+    ...(job ? { job: jobAccount(job.job, job.answer, system) } : {}),
+    ...(job
+      ? {
+          slide: {
+            slide: job.job.plan.slide,
+            places: job.job.plan.places,
+            turnedOver: lastTurned(job.job.live),
+          },
+        }
+      : {}),
+    sources: [...new Set(shown.map((line) => line.source_text))],
+    ...(scaling
+      ? {
+          scaling: `A limit measured over another length is scaled in proportion, never under ${um(scaling.floor_um)}, rounded to ${um(scaling.round_um)} (${scaling.source.came}: ${scaling.source.words}).`,
+        }
+      : {}),
+    left_out: [
+      ...file.left_out.map((one) => {
+        const test = file.list?.tests.find((other) => other.id === one.test);
+        return `${test?.name ?? one.test}: ${one.why}`;
+      }),
+      ...(file.list?.left_out ?? []).map((one) => `${one.what}: ${one.why}`),
+    ],
+    rules,
+    cautions: alwaysCautions,
+  };
+}

@@ -23,7 +23,7 @@ export interface ColumnUnread extends Unreadable {
 /** More stops than any sweep has. */
 const mostReadings = 2_000;
 
-interface Cell {
+export interface Cell {
   readonly text: string;
   readonly line: number;
 }
@@ -73,7 +73,7 @@ function readInColumn(text: string, unit: DeviationUnit): DeviationRead | Unread
 }
 
 /** The filled cells with their lines, or why they do not make one column. */
-function cellsOf(text: string): Cell[] | ColumnUnread {
+export function cellsOf(text: string): Cell[] | ColumnUnread {
   const rows = text
     .split(/\r\n|\n|\r/)
     .map((row, i) => ({ cells: row.split('\t').map((cell) => cell.trim()), line: i + 1 }))

@@ -8,6 +8,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
+import { type PracticeRecord, slipsMade } from '../../src/core/practice/record.ts';
+import { practiceTruth } from '../../src/core/practice/replay.ts';
 import { type Opened, openBrowser, phone, screenText, tablet } from './browser.ts';
 import { newFolder, type Served, serve } from './served.ts';
 
@@ -263,4 +265,41 @@ it('what a practice machine cannot be asked is refused in words', async () => {
     400,
     expect.stringContaining('seed'),
   ]);
+});
+
+it('signs turned on purpose in the first round: the second one’s alarm asks, and the truth names the slip', async () => {
+  const record = (seed: number): PracticeRecord => ({
+    slide: 'V and flat',
+    material: 'liner',
+    level: 'hard',
+    seed,
+    slips: ['sweep reversed'],
+  });
+  // Far enough out that a turned sign cannot pass for a good plan.
+  const seed = [...Array(200).keys()].find(
+    (one) =>
+      slipsMade(record(one), [])[0]!.round === 0 &&
+      Math.abs(practiceTruth(record(one), []).rounds[0]!.features.facing!) > 150,
+  )!;
+  const at = new Date().toISOString();
+  await fetch(`${served.address}/api/practice`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ ...record(seed), id: 'turned', title: 'Turned', at }),
+  });
+  await page.goto(`${served.address}/job/turned`);
+  await measureAtOnce();
+  await blueIt(false);
+  await scrapeAll(await commandLine());
+  await expect.poll(() => screenText(page)).toContain('round 2');
+  await measureAtOnce();
+  await page.goto(`${served.address}/job/turned`);
+  await expect.poll(() => screenText(page)).toContain('Put the scraper down');
+  await button('Show the truth').click();
+  await button('Look at it').click();
+  await expect
+    .poll(() => screenText(page))
+    .toContain('In round 1 the sweep was read with every sign turned.');
+  await look('turned-alarm');
+  expect(opened.complaints).toEqual([]);
 });

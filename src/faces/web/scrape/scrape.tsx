@@ -131,8 +131,7 @@ function Passes(props: {
           </div>
           {practiceOf(open.job) ? (
             <p className="quiet">
-              Practice: a pass ticked off is made on the simulated machine, by its own hand. What it took
-              shows when you measure again.
+              Practice: the simulated machine is scraped. What a pass took shows when you measure again.
             </p>
           ) : null}
         </div>

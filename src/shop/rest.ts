@@ -3,12 +3,11 @@ import { byPad } from '../core/body/slide.ts';
 import type { Print } from '../core/observe/round.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import { type ForetoldAgreement, foretellPrint, foretoldAgreement } from '../core/print/foretold.ts';
+import { assumedRest } from '../core/rest/after-scraping.ts';
 import { wrenchOf } from '../core/rest/load.ts';
 import { type RestAnswer, rest as restOf } from '../core/rest/rest.ts';
 import { roughRest } from '../core/rest/rough-rest.ts';
 
-/** Height sd within a zone of a face that nobody measured: form and grain of a worn or ground face, as the estimate takes it; shop's own. */
-const usualRoughness_um = 2.3;
 /** How well a share is read where that is not told; shop's own. */
 const usualPrintSd = 0.05;
 
@@ -24,7 +23,7 @@ export type Rested = { readonly ok: true } & Omit<RestAnswer, 'converged'> & {
 /** How a slide sits on what it touches and the print to expect, or that it does not stay there. */
 export function rest(input: RestAsk): Rested | NoAnswer {
   const { converged, ...answer } = restOf(input);
-  const { slide, film_um, roughness_um = usualRoughness_um } = input;
+  const { slide, film_um, roughness_um = assumedRest.roughness_um } = input;
   if (converged) {
     const seat = roughRest({
       slide,

@@ -1,4 +1,3 @@
-import { roughness } from '../core/estimate/bearing.ts';
 import { estimateSlide } from '../core/estimate/estimate-slide.ts';
 import { settledMean } from '../core/estimate/seat.ts';
 import type { SlideEstimate } from '../core/estimate/slide-estimate.ts';
@@ -9,6 +8,7 @@ import type { Plan } from '../core/plan/plan.ts';
 import { planSlide } from '../core/plan/plan-slide.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
+import { assumedRest } from '../core/rest/after-scraping.ts';
 import { checkPlan } from '../core/rest/plan-check.ts';
 import { restWarnings, sweepWarnings } from './steer-warnings.ts';
 
@@ -61,7 +61,6 @@ export async function steerFrom(
 function restCheck(input: SteerInput, estimate: SlideEstimate, plan: Plan): RestCheck {
   const { model } = estimate;
   const removal = estimate.removal.map((one) => (plan.action === 'spot' ? one.spot_um : one.whole_um));
-  const largest = Math.max(...estimate.removal.map((one) => one.whole_um));
   const depths_um = plan.zones.map((zone, z) => {
     const share = plan.action === 'spot' ? estimate.zones[z]!.share : 1;
     return zone.passes_now * share * removal[model.materialOf[z]!]!;
@@ -72,7 +71,7 @@ function restCheck(input: SteerInput, estimate: SlideEstimate, plan: Plan): Rest
       heights_um: estimate.zones.map((zone) => zone.gap_um),
       depths_um,
       film_um: model.film_um,
-      roughness_um: roughness(largest),
+      roughness_um: assumedRest.roughness_um,
     },
     input.features,
   );

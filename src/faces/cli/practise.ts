@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
+import { slipKinds } from '../../core/practice/record.ts';
 import { practiceMaterials, practiceSlides } from '../../core/practice/slides.ts';
-import { faultKinds, practise } from '../../shop/practise/practise.ts';
+import { practise } from '../../shop/practise/practise.ts';
 import { type Doors, exitCodes, Leave } from './doors.ts';
 import { practiseText } from './practise-text.ts';
 
@@ -44,7 +45,7 @@ export function registerPractise(program: Command, doors: Doors): void {
     .option('--material <name>', `one of ${listed(practiceMaterials)}`, 'liner')
     .option('--seed <n>', 'of the first machine; the same seed makes the same machine', '1')
     .option('--rounds <n>', 'give up after so many', '25')
-    .option('--fault <kind>', `make this mistake in one of the first three rounds: ${listed(faultKinds)}`)
+    .option('--fault <kind>', `make this mistake in one of the first three rounds: ${listed(slipKinds)}`)
     .option('--json', 'one JSON document on standard output, and nothing else')
     .addHelpText('after', example)
     .action(async (options: Options) => {
@@ -55,7 +56,7 @@ export function registerPractise(program: Command, doors: Doors): void {
           machines: whole('--auto', options.auto, 10000),
           seed: whole('--seed', options.seed, 1e6),
           most_rounds: whole('--rounds', options.rounds, 200),
-          ...(options.fault === undefined ? {} : { fault: oneOf('--fault', options.fault, faultKinds) }),
+          ...(options.fault === undefined ? {} : { fault: oneOf('--fault', options.fault, slipKinds) }),
         },
         doors.solve,
       );

@@ -1,12 +1,9 @@
 import type { Target } from '../../core/body/feature.ts';
 import type { Solve } from '../../core/plan/program.ts';
 import type { Fault } from '../../core/practice/machine.ts';
+import type { SlipKind } from '../../core/practice/record.ts';
 import { type PracticeMaterial, type PracticeTask, practiceSlides } from '../../core/practice/slides.ts';
 import { type Turn, turnsOf } from './turns.ts';
-
-/** Mistakes that can be made on purpose; the round is drawn among the first three. */
-export const faultKinds = ['sweep reversed', 'reference moved', 'zone missed', 'pass too many'] as const;
-export type FaultKind = (typeof faultKinds)[number];
 
 /** What `practise --auto` is asked. */
 export interface PractiseAsk {
@@ -16,7 +13,7 @@ export interface PractiseAsk {
   /** The first machine's; the others follow. */
   readonly seed: number;
   readonly most_rounds: number;
-  readonly fault?: FaultKind;
+  readonly fault?: SlipKind;
 }
 
 /** One simulated job and its end. */
@@ -161,7 +158,7 @@ function ended(task: PracticeTask, seed: number, turns: readonly Turn[]): Practi
 async function withFault(
   task: PracticeTask,
   seed: number,
-  kind: FaultKind,
+  kind: SlipKind,
   most: number,
   solve: Solve,
 ): Promise<PractisedJob> {
@@ -186,7 +183,7 @@ async function withFault(
 
 function faultAt(
   task: PracticeTask,
-  kind: FaultKind,
+  kind: SlipKind,
   round: number,
   turn: Turn,
   seed: number,

@@ -2,10 +2,11 @@ import { BadInput } from '../../../contract/refusal.ts';
 import { isOutside, sumKey, typedSum } from '../../../contract/sum-typed.ts';
 import { type MaterialName, materials } from '../../../core/kit/material.ts';
 import type { SumAsk } from '../../../core/sums/answer.ts';
-import { exampleText, saySum } from '../../../core/sums/said.ts';
+import { saySum } from '../../../core/sums/said.ts';
 import type { Sum, SumInput, SumUnit } from '../../../core/sums/sum.ts';
 import { readSumInput } from '../../../core/sums/typed.ts';
 import { listedSum } from '../../../shop/sums/sum-answer.ts';
+import { sameMeaning } from '../frame/same-meaning.ts';
 import type { Units } from '../keep/settings.ts';
 
 /** A sum as it is being typed: texts by input, with the system that bare numbers are read in. */
@@ -129,36 +130,13 @@ export function withExample(sum: Sum, draft: SumDraft): SumDraft {
   return { ...draft, typed: { ...example, ...typed } };
 }
 
-const written: Partial<Record<SumUnit, Record<Units, string>>> = {
-  mm: { metric: 'mm', inch: 'in' },
-  um: { metric: 'um', inch: 'thou' },
-  urad: { metric: 'urad', inch: 'thou in 12 in' },
-};
-
-/** A text that means the same read in another system: a bare number gets the unit it was typed in. */
-function meantAs(text: string, unit: SumUnit, from: Units, to: Units): string {
-  const units = written[unit];
-  const before = readSumInput(text, unit, from);
-  if (!units || !before.ok) return text;
-  const means = (other: string): boolean => {
-    const read = readSumInput(other, unit, to);
-    return read.ok && read.value === before.value && read.sd === before.sd;
-  };
-  if (means(text)) return text;
-  const [value, ...doubt] = text.split(/(?=±|\+\/-|\+-)/);
-  const withUnit = `${value!.trim()} ${units[from]} ${doubt.join('')}`.trim();
-  if (means(withUnit)) return withUnit;
-  const doubtText = before.sd === undefined ? '' : ` ± ${exampleText(2 * before.sd, unit, to)}`;
-  return exampleText(before.value, unit, to) + doubtText;
-}
-
 /** The draft for another system: every text keeps its meaning. */
 export function inSystem(sum: Sum, draft: SumDraft, system: Units): SumDraft {
   if (system === draft.system) return draft;
   const typed = Object.fromEntries(
     Object.entries(draft.typed).map(([key, text]) => {
       const input = sum.inputs[key];
-      return [key, input ? meantAs(text, input.unit, draft.system, system) : text];
+      return [key, input ? sameMeaning(text, input.unit, draft.system, system) : text];
     }),
   );
   return { ...draft, system, typed };

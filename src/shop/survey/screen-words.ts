@@ -15,13 +15,16 @@ const listWords: readonly (readonly [RegExp, (found: RegExpExecArray) => string]
   [/lines_urad\.(\w+)/, (found) => lineWords[found[1] as keyof typeof lineWords] ?? found[1]!],
 ];
 
-/** A warning as the screen says it: no names of the contract. */
-export function warningWords(warning: SurveyWarning, how: SurveyHow): string {
+/**
+ * A warning as the screen says it: no names of the contract.
+ * @param place  the cell it is of, as the sheet calls it
+ */
+export function warningWords(warning: SurveyWarning, how: SurveyHow, place?: string): string {
   if (warning.code === 'no doubt')
     return how === 'heights' || how === 'level grid' || how === 'eight lines'
       ? 'No doubt is known, so nothing can be proven. Say how well one reading repeats.'
       : 'No doubt is known, so nothing can be proven. Say how well one reading repeats, or run back to the start.';
-  let { text } = warning;
+  let text = place ? warning.text.replace(/^Step \d+, from \S+ to \S+ mm/, place) : warning.text;
   for (const [pattern, words] of listWords)
     for (let found = pattern.exec(text); found; found = pattern.exec(text))
       text = text

@@ -51,6 +51,8 @@ export interface SheetReading {
 
 const isPlateHow = ({ how }: SurveySheet): boolean =>
   how === 'heights' || how === 'level grid' || how === 'eight lines';
+/** Stepped feet count from their own zero; stops are named from the headstock end. */
+const isStepped = (sheet: SurveySheet): boolean => isAngle(sheet) && sheet.how !== 'bridge level';
 /** Stops may be left out where each reading is a height of its own. */
 export const mayLeaveOut = ({ how }: SurveySheet): boolean => hows[how].reads === 'height';
 
@@ -88,7 +90,7 @@ export function readSheet(sheet: SurveySheet, subject: Subject): SheetReading {
     ...('input' in built && built.input ? { input: built.input } : {}),
     ...(missing ? { missing } : {}),
     notices: ownUnits(sheet, layout, cells),
-    from_mm: fieldValue(layout.fields, 'from'),
+    from_mm: isStepped(sheet) ? fieldValue(layout.fields, 'from') : 0,
     placeOf: (path) => placeOfPath(path, cells),
   };
 }
@@ -156,13 +158,14 @@ function lineOf(sheet: SurveySheet, subject: Subject, layout: SheetLayout, cells
   const hasBack = back.length === there.length;
   const repeat = sdOf(layout, 'repeat');
   const name = subject.of;
+  const from = fieldValue(layout.fields, 'from');
   if (sheet.how === 'bridge level') {
     if (there.length < 2) return {};
     return held(
       {
         kind: 'twist',
         name: name.charAt(0).toUpperCase() + name.slice(1),
-        stations_mm: layout.stations_mm.slice(0, there.length),
+        stations_mm: layout.stations_mm.slice(0, there.length).map((at) => at + from),
         tilts_urad: there,
         ...(hasBack ? { return_urad: back } : {}),
         ...optional('reading_sd_urad', repeat),
@@ -172,14 +175,13 @@ function lineOf(sheet: SurveySheet, subject: Subject, layout: SheetLayout, cells
     );
   }
   const unworn = layout.fields.unworn;
-  const from = fieldValue(layout.fields, 'from');
   const common = {
     name: name.charAt(0).toUpperCase() + name.slice(1),
     ...(subject.kind === 'horizontal' ? { direction: 'horizontal' } : {}),
     ...optional('limit_um', limit),
-    // Stretches are spoken from the headstock end, the input counts from the line's own zero.
+    // Stretches are spoken from the headstock end; stepped feet count from their own zero.
     ...(isAll && unworn?.is === 'read' && unworn.stretches
-      ? { unworn_mm: unworn.stretches.map(([a, b]) => [a - from, b - from]) }
+      ? { unworn_mm: unworn.stretches.map(([a, b]) => (isStepped(sheet) ? [a - from, b - from] : [a, b])) }
       : {}),
   };
   if (isAngle(sheet)) {
@@ -208,7 +210,7 @@ function lineOf(sheet: SurveySheet, subject: Subject, layout: SheetLayout, cells
   return held(
     {
       kind: 'heights',
-      stations_mm: kept.map((i) => layout.stations_mm[i]),
+      stations_mm: kept.map((i) => layout.stations_mm[i]! + from),
       heights_um: kept.map((i) => there[i]),
       ...(hasBack ? { return_um: kept.toReversed().map((i) => back[back.length - 1 - i]) } : {}),
       ...(reversed.length === there.length ? { reversed_um: kept.map((i) => reversed[i]) } : {}),

@@ -4,6 +4,9 @@ type Path = readonly (string | number)[];
 /** Says what does not fit: where, what was found, what is expected. */
 export type Refuse = (path: Path, found: unknown, expected: string) => void;
 
+/** Doubt of a survey takes a rest for each height at each position: a few seconds of them. */
+const mostRests = 300_000;
+
 /** What a schema cannot see: that the parts of a `parts` input fit each other. */
 export function partsFits(input: WrittenParts, refuse: Refuse): void {
   if (!(input.lathe || input.mill || input.wear)) refuse([], {}, '"lathe", "mill" or "wear", at least one');
@@ -44,6 +47,13 @@ function latheFits(lathe: NonNullable<WrittenParts['lathe']>, refuse: Refuse): v
           `more than the one before (${stations[k - 1]})`,
         );
     });
+    const rests = on_bed.site.bed.ways.length * on_bed.site.bed.stations_mm.length * stations.length;
+    if (on_bed.height_sd_um && rests > mostRests)
+      refuse(
+        at('on_bed', 'height_sd_um'),
+        on_bed.height_sd_um,
+        `fewer stations or positions for a doubt: ways × stations × positions are ${rests}, at most ${mostRests}`,
+      );
     if (!on_bed.site.candidates_mm.includes(on_bed.printed_mm))
       refuse(at('on_bed', 'printed_mm'), on_bed.printed_mm, 'one of site.candidates_mm');
   }

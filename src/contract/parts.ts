@@ -1,7 +1,7 @@
 import type { PoseNumbers } from '../core/body/displacement.ts';
 import type { AxisName, Vector } from '../core/body/vector.ts';
 import type { BlockFaceName, Carriage } from '../core/parts/block.ts';
-import type { Doubted, Spindle, ToolSide } from '../core/parts/spindle.ts';
+import { type Doubted, type Spindle, type ToolSide, trueSpindle } from '../core/parts/spindle.ts';
 import type { Travel, TravelDoubt } from '../core/parts/travel.ts';
 import { partsFits } from './parts-fits.ts';
 import { partsSchema, type WrittenParts, type WrittenPoses } from './parts-schema.ts';
@@ -115,7 +115,6 @@ type WrittenLathe = NonNullable<WrittenParts['lathe']>;
 
 function latheAsk(lathe: WrittenLathe): NonNullable<PartsAsk['lathe']> {
   const { travel, on_bed, cross, spindle } = lathe;
-  const none: Doubted = { value: 0 };
   return {
     travel: travel
       ? travelOf('saddle', 'x', travel)
@@ -127,11 +126,11 @@ function latheAsk(lathe: WrittenLathe): NonNullable<PartsAsk['lathe']> {
     tool_mm: lathe.tool_mm ?? (on_bed!.site.tool_mm as Vector),
     side: lathe.side ?? 'front',
     spindle: {
-      across_urad: (spindle?.across_urad as Doubted | undefined) ?? none,
-      up_urad: (spindle?.up_urad as Doubted | undefined) ?? none,
+      across_urad: (spindle?.across_urad as Doubted | undefined) ?? trueSpindle.across_urad,
+      up_urad: (spindle?.up_urad as Doubted | undefined) ?? trueSpindle.up_urad,
     },
     ...(cross ? { cross: travelOf('cross slide', 'y', cross) } : {}),
-    square_urad: (lathe.square_urad as Doubted | undefined) ?? none,
+    square_urad: (lathe.square_urad as Doubted | undefined) ?? { value: 0 },
     turned: (lathe.turned ?? []).map(({ tool_high_mm = 0, ...one }) => ({ ...one, tool_high_mm })),
     faced: (lathe.faced ?? []).map(({ inner_mm = 0, beside, ...one }) => ({
       ...one,

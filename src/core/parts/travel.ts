@@ -92,24 +92,30 @@ export function rowVariance(travel: Travel, row: TravelRow): number {
     variance += quadratic(common_covariance, shared);
   }
   if (covariance) variance += quadratic(covariance, row);
-  for (const source of sources ?? []) {
-    let sum = 0;
-    for (let i = 0; i < row.length; i++) sum += row[i]! * source[i]!;
-    variance += sum * sum;
+  if (sources) {
+    const read = readPlaces(row);
+    for (const source of sources) {
+      let sum = 0;
+      for (const i of read) sum += row[i]! * source[i]!;
+      variance += sum * sum;
+    }
   }
   // Covariances that were rounded may leave a little below nothing.
   return Math.max(0, variance);
 }
 
 function quadratic(matrix: readonly (readonly number[])[], row: ArrayLike<number>): number {
+  const read = readPlaces(row);
   let sum = 0;
-  matrix.forEach((line, i) => {
-    if (row[i] === 0) return;
-    line.forEach((part, j) => {
-      sum += row[i]! * part * row[j]!;
-    });
-  });
+  for (const i of read) for (const j of read) sum += row[i]! * matrix[i]![j]! * row[j]!;
   return sum;
+}
+
+/** Where a row reads anything: of a single place that is a dozen numbers of thousands. */
+function readPlaces(row: ArrayLike<number>): number[] {
+  const places: number[] = [];
+  for (let i = 0; i < row.length; i++) if (row[i] !== 0) places.push(i);
+  return places;
 }
 
 /** The station below a place, and how far on towards the next it lies, 0 to 1. */

@@ -46,3 +46,19 @@ export function kitOf(items: readonly KitItem[]): Kit {
     references: things.filter(isReference),
   };
 }
+
+/** What was done in an entry: "added dial", "changed dial", "took out dial", "undone: added dial". */
+export function kitDeedWords(entry: KitEntry, entries: readonly KitEntry[]): string {
+  const before = entries.filter((one) => one.seq < entry.seq);
+  const named = (item: string): string => {
+    const last = before.findLast((one) => one.kind === 'put' && one.item === item);
+    return last?.kind === 'put' ? last.thing.name : 'a thing';
+  };
+  if (entry.kind === 'put') {
+    const had = before.some((one) => one.kind === 'put' && one.item === entry.item);
+    return `${had ? 'changed' : 'added'} ${entry.thing.name}`;
+  }
+  if (entry.kind === 'taken out') return `took out ${named(entry.item)}`;
+  const struck = entries.find((one) => one.id === entry.entry);
+  return struck ? `undone: ${kitDeedWords(struck, entries)}` : 'undone: an entry that is not here';
+}

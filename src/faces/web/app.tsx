@@ -26,6 +26,10 @@ const TruthScreen = lazy(async () => ({
 
 const SumsScreen = fetchedScreen('Sums', async () => (await import('./sums/list.tsx')).SumsScreen);
 const SumScreen = fetchedScreen('Sums', async () => (await import('./sums/sum.tsx')).SumScreen);
+const KitScreen = fetchedScreen('Kit', async () => (await import('./kit/kit.tsx')).KitScreen);
+const KitKindsScreen = fetchedScreen('Kit', async () => (await import('./kit/kinds.tsx')).KitKindsScreen);
+const NewThingScreen = fetchedScreen('Kit', async () => (await import('./kit/thing.tsx')).NewThingScreen);
+const ThingScreen = fetchedScreen('Kit', async () => (await import('./kit/thing.tsx')).ThingScreen);
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
 export const App = () => (
@@ -54,6 +58,14 @@ export const App = () => (
       <SumsScreen />
     </Route>
     <Route path="/sums/:name">{({ name }) => <SumScreen name={name} />}</Route>
+    <Route path="/kit">
+      <KitScreen />
+    </Route>
+    <Route path="/kit/new">
+      <KitKindsScreen />
+    </Route>
+    <Route path="/kit/new/:kind">{({ kind }) => <NewThingScreen kind={kind} />}</Route>
+    <Route path="/kit/thing/:item">{({ item }) => <ThingScreen item={item} />}</Route>
     <Route path="/job/:id">{({ id }) => <Remembered id={id} />}</Route>
     <Route path="/job/:id/measure">{({ id }) => <MeasureScreen id={id} />}</Route>
     <Route path="/job/:id/measure/:setup">

@@ -17,6 +17,7 @@ const everywhere: readonly Place[] = [
   { to: '/new', words: 'New job' },
   { to: '/practise', words: 'Practise' },
   { to: '/sums', words: 'Sums' },
+  { to: '/kit', words: 'Kit' },
   { to: '/signs', words: 'How signs work' },
   { to: '/settings', words: 'Settings' },
 ];

@@ -5,7 +5,7 @@ import type { Deed, Entry } from '../../../core/ledger/entry.ts';
 import { foldJob, type Job } from '../../../core/ledger/job.ts';
 import type { JobAnswer } from '../../../shop/answer-job.ts';
 import type { JobListed } from '../../../shop/keep-job.ts';
-import { newId, Outbox, type OutboxState } from './outbox.ts';
+import { kitParcels, newId, Outbox, type OutboxState } from './outbox.ts';
 import { deliver, fetched, jobAddress } from './server.ts';
 import { buzz } from './settings.ts';
 import { phoneShelf, shelved } from './shelf.ts';
@@ -27,8 +27,12 @@ export const outbox = new Outbox(phoneShelf, async (parcel) => {
   const delivery = await deliver(parcel);
   if (delivery.kind === 'kept') {
     buzz(1);
+    if (parcel.job === kitParcels) {
+      await queries.invalidateQueries({ queryKey: ['kit'] });
+      return delivery;
+    }
     // Into the job before it leaves the outbox, so that the screen never falls back to a ledger without it.
-    const kept: Entry = { ...parcel.entry, seq: delivery.seq };
+    const kept = { ...parcel.entry, seq: delivery.seq } as Entry;
     queries.setQueryData<JobView>(['job', parcel.job, 'entries'], (view) =>
       view && !view.entries.some((entry) => entry.id === kept.id)
         ? { ...view, seq: Math.max(view.seq, kept.seq), entries: [...view.entries, kept] }
@@ -110,7 +114,7 @@ function openJob(view: JobView, box: OutboxState): OpenJob {
   const known = new Set(view.entries.map((entry) => entry.id));
   const waiting = box.waiting
     .filter((parcel) => parcel.job === view.id && !known.has(parcel.entry.id))
-    .map((parcel, i): Entry => ({ ...parcel.entry, seq: view.seq + 1 + i }));
+    .map((parcel, i) => ({ ...parcel.entry, seq: view.seq + 1 + i }) as Entry);
   const entries = [...view.entries, ...waiting];
   const last = view.entries.at(-1)?.at;
   return { id: view.id, job: foldJob(entries), ...(last === undefined ? {} : { last }) };

@@ -1,4 +1,4 @@
-import type { Delivery, Parcel } from './outbox.ts';
+import { type Delivery, kitParcels, type Parcel } from './outbox.ts';
 
 /** A refusal in the server's words. */
 export interface Refusal {
@@ -73,7 +73,8 @@ export const jobAddress = (id: string): string => `/api/jobs/${encodeURIComponen
 /** Hands one entry to the shop. A lost connection and an overloaded server are worth trying again; a 4xx is not. */
 export async function deliver(parcel: Parcel): Promise<Delivery> {
   try {
-    const { seq } = await posted<{ seq: number }>(`${jobAddress(parcel.job)}/entries`, parcel.entry);
+    const ledger = parcel.job === kitParcels ? '/api/kit' : jobAddress(parcel.job);
+    const { seq } = await posted<{ seq: number }>(`${ledger}/entries`, parcel.entry);
     return { kind: 'kept', seq };
   } catch (failure) {
     if (!(failure instanceof Refusing)) return { kind: 'out of reach' };

@@ -1,16 +1,8 @@
-import type { KeyboardEvent } from 'react';
 import type { SumInput } from '../../../core/sums/sum.ts';
+import { onToNext, unitWords } from '../frame/cells.ts';
 import { Mark } from '../frame/mark.tsx';
 import type { Units } from '../keep/settings.ts';
-import { type CellRead, unitWords } from './cells.ts';
-
-/** Enter goes on to the next cell of the form. */
-export function onToNext(event: KeyboardEvent<HTMLInputElement>): void {
-  if (event.key !== 'Enter') return;
-  event.preventDefault();
-  const cells = [...(event.currentTarget.form?.querySelectorAll<HTMLInputElement>('input') ?? [])];
-  cells[cells.indexOf(event.currentTarget) + 1]?.focus();
-}
+import type { CellRead } from './cells.ts';
 
 /** One input of a sum: its letter, what it is, what was typed and what was understood. */
 export function SumCell(props: {

@@ -3,7 +3,7 @@ import { isOutside, sumKey, typedSum } from '../../../contract/sum-typed.ts';
 import { type MaterialName, materials } from '../../../core/kit/material.ts';
 import type { SumAsk } from '../../../core/sums/answer.ts';
 import { saySum } from '../../../core/sums/said.ts';
-import type { Sum, SumInput, SumUnit } from '../../../core/sums/sum.ts';
+import type { Sum, SumInput } from '../../../core/sums/sum.ts';
 import { readSumInput } from '../../../core/sums/typed.ts';
 import { listedSum } from '../../../shop/sums/sum-answer.ts';
 import { sameMeaning } from '../frame/same-meaning.ts';
@@ -30,25 +30,6 @@ export interface CellsRead {
   readonly missing: readonly SumInput[];
   readonly ask?: SumAsk;
 }
-
-/** The unit of a cell, as it stands behind its label. */
-export const unitWords = (unit: SumUnit, system: Units): string => {
-  const inch = system === 'inch';
-  const words: Record<SumUnit, string> = {
-    mm: inch ? 'in' : 'mm',
-    um: inch ? 'thou' : 'µm',
-    urad: inch ? 'thou in 12 in' : 'µrad',
-    deg: '°',
-    ratio: '1 in so many',
-    K: 'K',
-    um_mK: 'µm/m/K',
-    GPa: 'GPa',
-    kg_m3: 'kg/m³',
-    kg: 'kg',
-    divisions: 'divisions',
-  };
-  return words[unit];
-};
 
 /** Whether a material can be named for this sum. */
 export const takesMaterial = (sum: Sum): boolean =>

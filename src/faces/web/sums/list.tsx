@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { fromAddress, keepInAddress } from '../frame/address.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Top } from '../frame/top.tsx';
-import { fromAddress, keepInAddress } from './address.ts';
 import { sumsFound } from './groups.ts';
 import './sums.css';
 

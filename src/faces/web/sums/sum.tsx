@@ -6,13 +6,13 @@ import type { Sum } from '../../../core/sums/sum.ts';
 import { sumNamed } from '../../../core/sums/sums.ts';
 import { sumDrawing } from '../../../draw/sums/sum-drawing.ts';
 import { Figure } from '../figure.tsx';
+import { fromAddress, keepInAddress } from '../frame/address.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
 import { useWidth } from '../frame/width.ts';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { changeSettings, useSettings } from '../keep/settings.ts';
-import { fromAddress, keepInAddress } from './address.ts';
 import { type Answered, answered } from './answered.ts';
 import { SumCell } from './cell.tsx';
 import {

@@ -1,0 +1,154 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { type ChangeEvent, useRef, useState } from 'react';
+import { Link } from 'wouter';
+import { isReference, type KitItem } from '../../../core/ledger/kit-ledger.ts';
+import { thingLine } from '../../../shop/kit/thing-words.ts';
+import { GoLink } from '../frame/go.tsx';
+import { dayMonth } from '../frame/kept.tsx';
+import { Mark } from '../frame/mark.tsx';
+import { Top } from '../frame/top.tsx';
+import { outbox, useOutbox } from '../keep/jobs.ts';
+import { useKit } from '../keep/kit.ts';
+import { kitParcels } from '../keep/outbox.ts';
+import { posted, Refusing } from '../keep/server.ts';
+import { useSettings } from '../keep/settings.ts';
+import { KitDeeds } from './deeds.tsx';
+import { JobTargets } from './targets.tsx';
+import './kit.css';
+
+/** The workshop's instruments and references, and what they can prove of the job that is open. */
+export function KitScreen() {
+  const { kit, failure } = useKit();
+  const box = useOutbox();
+  const refused = box.refused.filter((parcel) => parcel.job === kitParcels);
+  return (
+    <>
+      <Top title="Kit" />
+      <main className="page with-foot">
+        {failure ? (
+          <p className="wrong" role="alert">
+            <Mark name="caution" size={20} />
+            <span>
+              {failure instanceof Refusing
+                ? `The kit cannot be opened: ${failure.message}`
+                : 'The shop’s file is out of reach. Nothing is lost; this page looks again by itself.'}
+            </span>
+          </p>
+        ) : null}
+        {refused.map((parcel) => (
+          <p className="wrong" key={parcel.entry.id} role="alert">
+            <Mark name="caution" size={20} />
+            <span>
+              Not taken by the shop’s file: {parcel.why}. It is still on this phone.{' '}
+              <button type="button" className="third" onClick={() => outbox.letGo(parcel.entry.id)}>
+                Let it go
+              </button>
+            </span>
+          </p>
+        ))}
+        {kit ? (
+          <>
+            <p className="say">
+              {kit.items.length === 0
+                ? 'The kit is empty. Add the indicator you trust most; it takes a minute.'
+                : 'What the workshop measures with, and what it can prove.'}
+            </p>
+            <div className="pair kit-page">
+              <JobTargets items={kit.items} />
+              <div>
+                <Things head="Instruments" items={kit.items.filter(({ thing }) => !isReference(thing))} />
+                <Things head="References" items={kit.items.filter(({ thing }) => isReference(thing))} />
+                <KitDeeds kit={kit} />
+                <KitFiles />
+              </div>
+            </div>
+          </>
+        ) : failure ? null : (
+          <p className="quiet">The kit is on its way from the shop.</p>
+        )}
+      </main>
+      <footer className="foot">
+        <GoLink to="/kit/new" mark={<Mark name="plus" size={26} />}>
+          Add to the kit
+        </GoLink>
+      </footer>
+    </>
+  );
+}
+
+function Things({ head, items }: { readonly head: string; readonly items: readonly KitItem[] }) {
+  const { units } = useSettings();
+  return (
+    <section>
+      <h2>{head}</h2>
+      {items.length === 0 ? <p className="quiet">None yet.</p> : null}
+      <ul className="rows">
+        {items.map(({ item, thing }) => (
+          <li key={item}>
+            <Link className="choice kit-thing" href={`/kit/thing/${encodeURIComponent(item)}`}>
+              <span>
+                <b>{thing.name}</b>
+                <small>{thingLine(thing, units)}</small>
+                {thing.checked === undefined ? null : <small>checked {checkedOn(thing.checked)}</small>}
+              </span>
+              <Mark name="arrow right" size={20} />
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** "25 Nov 2031" of a day. */
+const checkedOn = (day: string): string => `${dayMonth(day)} ${day.slice(0, 4)}`;
+
+/** The kit as a file, out and in. */
+function KitFiles() {
+  const input = useRef<HTMLInputElement>(null);
+  const [said, setSaid] = useState<{ readonly ok: boolean; readonly words: string }>();
+  const client = useQueryClient();
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const file = event.target.files?.[0];
+    event.target.value = '';
+    if (!file) return;
+    try {
+      await posted('/api/kit/import', JSON.parse(await file.text()));
+      await client.invalidateQueries({ queryKey: ['kit'] });
+      setSaid({ ok: true, words: `${file.name} is taken in. What was here already stays.` });
+    } catch (failure) {
+      setSaid({ ok: false, words: whyNot(file.name, failure) });
+    }
+  };
+  return (
+    <section>
+      <div className="kit-files">
+        <a className="third" href="/api/kit/export" download>
+          <Mark name="arrow down" size={20} />
+          Export the kit
+        </a>
+        <button type="button" className="third" onClick={() => input.current?.click()}>
+          Take in a kit file
+        </button>
+      </div>
+      <input
+        ref={input}
+        type="file"
+        accept="application/json,.json"
+        hidden
+        aria-label="Kit file"
+        onChange={(event) => void take(event)}
+      />
+      <p role="status" className={said?.ok === false ? 'wrong' : 'quiet'}>
+        {said?.ok === false ? <Mark name="caution" size={20} /> : null}
+        <span>{said?.words}</span>
+      </p>
+    </section>
+  );
+}
+
+function whyNot(name: string, failure: unknown): string {
+  if (failure instanceof SyntaxError) return `${name} is not JSON. Nothing was taken from it.`;
+  if (failure instanceof Refusing) return `${name} was not taken: ${failure.message}`;
+  return 'The shop’s file is out of reach. Nothing was taken.';
+}

@@ -1,14 +1,18 @@
 #!/usr/bin/env node
 import { randomBytes } from 'node:crypto';
 import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
+import { readTestLists } from '../../adapters/file/test-lists.ts';
 import { workshopFile } from '../../adapters/file/workshop.ts';
+import { photoFolder } from '../../adapters/photo/folder.ts';
 import { photoFile } from '../../adapters/photo/photo-file.ts';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
 import { Fault } from '../../shop/store.ts';
 import { registerCard } from './card.ts';
+import { type ChartDoors, registerChart } from './chart.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
 import { registerJob } from './job.ts';
@@ -72,6 +76,17 @@ const photoDoors: PhotoDoors = {
   upright: async (photo) => (await overlays()).uprightJpeg(photo),
 };
 
+// So are the PDF writer and its faces.
+const chartDoors: ChartDoors = {
+  testLists: () => readTestLists(),
+  press: async (document, paper) => (await import('../../adapters/paper/press.ts')).pressPdf(document, paper),
+  writeBytes: writeWhole,
+  paperPhoto: async (hash) => {
+    const kept = await photoFolder(join(dirname(workshopFile()), 'photos')).open(hash);
+    return kept && (await import('../../adapters/paper/paper-photo.ts')).paperPhoto(kept.bytes);
+  },
+};
+
 try {
   process.exitCode = await run(
     process.argv.slice(2),
@@ -87,6 +102,7 @@ try {
       registerJob,
       registerPrint(photoDoors),
       registerCard(photoDoors),
+      registerChart(chartDoors),
       registerSums,
       registerKit,
     ],

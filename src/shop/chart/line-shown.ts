@@ -21,7 +21,7 @@ export interface LineShown {
   readonly group: string;
   readonly name: string;
   readonly curve?: string;
-  /** "+ is concave". */
+  /** "+ means concave". */
   readonly plus_text?: string;
   readonly how: string;
   /** "0 to +20", "≤ 10". */
@@ -141,7 +141,7 @@ export function lineShown(
     group: line.group,
     name: line.name,
     ...(line.curve ? { curve: line.curve } : {}),
-    ...(line.plus === undefined ? {} : { plus_text: `+ is ${line.plus}` }),
+    ...(line.plus === undefined ? {} : { plus_text: `+ means ${line.plus}` }),
     how: line.how,
     limit_text: limitText(low, high, isSigned),
     unit_text: text.replaceAll(' ', noBreak),

@@ -37,7 +37,7 @@ export function MarkList(props: {
           <button
             type="button"
             className="third"
-            aria-label={`Take ${markName(mark, k).toLowerCase()} away`}
+            aria-label={`Take away ${markName(mark, k).toLowerCase()}`}
             onClick={() => onMarking(removed(marking, k))}
           >
             Take away

@@ -37,6 +37,8 @@ export function MarkStage(props: {
   const { photo, view, wide, face, places, marking, onMarking } = props;
   const { marks, chosen, point, begun } = marking;
   const from = useRef<{ readonly pointer: PlacePx; readonly at: PlacePx; drags: boolean }>(undefined);
+  // A drag ends in a click of its own.
+  const wasDragged = useRef(false);
   const holder = useRef<HTMLDivElement>(null);
   const edge = useMemo(
     () =>
@@ -63,12 +65,15 @@ export function MarkStage(props: {
   const mark = chosen === undefined ? undefined : marks[chosen];
   const points = mark ? pointsOf(mark) : [];
 
-  // What is picked, and what is near it, comes into sight.
+  // What is picked comes into sight along the photo; the page itself stays where it is.
   const many = points.length;
   useEffect(() => {
-    const grips = holder.current?.querySelectorAll('.grip');
-    if (wide && chosen !== undefined && many)
-      grips?.[point ?? 0]?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    const window = holder.current?.parentElement;
+    const grip = holder.current?.querySelectorAll<HTMLElement>('.grip')[point ?? 0];
+    if (!wide || !window || !grip || chosen === undefined || many === 0) return;
+    const [seen, at] = [window.getBoundingClientRect(), grip.getBoundingClientRect()];
+    if (at.left < seen.left || at.right > seen.right)
+      window.scrollLeft += at.left + at.width / 2 - seen.left - seen.width / 2;
   }, [wide, chosen, point, many]);
 
   const onStage = (event: { readonly clientX: number; readonly clientY: number }): PlacePx => {
@@ -83,6 +88,7 @@ export function MarkStage(props: {
   const down = (k: number) => (event: PointerEvent<HTMLButtonElement>) => {
     if (event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
+    wasDragged.current = false;
     from.current = {
       pointer: { x: event.clientX, y: event.clientY },
       at: onScreen(view, points[k]!),
@@ -95,6 +101,7 @@ export function MarkStage(props: {
     const by = { x: event.clientX - start.pointer.x, y: event.clientY - start.pointer.y };
     if (!start.drags && Math.hypot(by.x, by.y) < 3) return;
     start.drags = true;
+    wasDragged.current = true;
     onMarking(
       dragged(marking, k, placeUnder(view.onScreen, { x: start.at.x + by.x, y: start.at.y + by.y }), face),
     );
@@ -149,7 +156,7 @@ export function MarkStage(props: {
             onPointerUp={up}
             onPointerCancel={up}
             onClick={() => {
-              if (marking.doing !== 'more') onMarking(pick(marking, chosen!, k));
+              if (marking.doing !== 'more' && !wasDragged.current) onMarking(pick(marking, chosen!, k));
             }}
             onKeyDown={key(k)}
           />

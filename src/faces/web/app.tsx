@@ -1,7 +1,7 @@
 import { lazy, Suspense, useEffect } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { BenchScreen } from './bench/bench.tsx';
-import { fetchedScreen } from './frame/fetched-screen.tsx';
+import { FetchedScreen } from './frame/fetched-screen.tsx';
 import { Top } from './frame/top.tsx';
 import { JobsScreen } from './jobs/jobs.tsx';
 import { useJobLines } from './keep/jobs.ts';
@@ -24,12 +24,9 @@ const TruthScreen = lazy(async () => ({
   default: (await import('./practice/truth-screen.tsx')).TruthScreen,
 }));
 
-const SumsScreen = fetchedScreen('Sums', async () => (await import('./sums/list.tsx')).SumsScreen);
-const SumScreen = fetchedScreen('Sums', async () => (await import('./sums/sum.tsx')).SumScreen);
-const KitScreen = fetchedScreen('Kit', async () => (await import('./kit/kit.tsx')).KitScreen);
-const KitKindsScreen = fetchedScreen('Kit', async () => (await import('./kit/kinds.tsx')).KitKindsScreen);
-const NewThingScreen = fetchedScreen('Kit', async () => (await import('./kit/thing.tsx')).NewThingScreen);
-const ThingScreen = fetchedScreen('Kit', async () => (await import('./kit/thing.tsx')).ThingScreen);
+/** Sums and kit bring tables of their own. */
+const sumRooms = async () => (await import('./sums/rooms.tsx')).SumRooms;
+const kitRooms = async () => (await import('./kit/rooms.tsx')).KitRooms;
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
 export const App = () => (
@@ -54,18 +51,12 @@ export const App = () => (
     <Route path="/signs">
       <SignsScreen />
     </Route>
-    <Route path="/sums">
-      <SumsScreen />
+    <Route path="/sums/*?">
+      <FetchedScreen key="sums" title="Sums" fetchIt={sumRooms} />
     </Route>
-    <Route path="/sums/:name">{({ name }) => <SumScreen name={name} />}</Route>
-    <Route path="/kit">
-      <KitScreen />
+    <Route path="/kit/*?">
+      <FetchedScreen key="kit" title="Kit" fetchIt={kitRooms} />
     </Route>
-    <Route path="/kit/new">
-      <KitKindsScreen />
-    </Route>
-    <Route path="/kit/new/:kind">{({ kind }) => <NewThingScreen kind={kind} />}</Route>
-    <Route path="/kit/thing/:item">{({ item }) => <ThingScreen item={item} />}</Route>
     <Route path="/job/:id">{({ id }) => <Remembered id={id} />}</Route>
     <Route path="/job/:id/measure">{({ id }) => <MeasureScreen id={id} />}</Route>
     <Route path="/job/:id/measure/:setup">

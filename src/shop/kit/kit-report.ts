@@ -25,7 +25,11 @@ export interface ProofShown extends Proof {
   readonly limit_text: string;
   /** Each part of the doubt, ± two sd. */
   readonly part_texts: readonly { readonly what: string; readonly text: string }[];
-  /** What it comes to, in a sentence or two: can it, what limits it, what to do. */
+  /** Can it, and what limits it. */
+  readonly found_text: string;
+  /** What to do about it, when something is to be done. */
+  readonly better_text?: string;
+  /** Both, in a sentence or two. */
   readonly sentence: string;
 }
 
@@ -87,6 +91,8 @@ function proofShown(proof: Proof, kit: Kit, wanted: number, system: UnitSystem):
     proof.unit === 'um'
       ? sayDeviation(value, system, { signed: false }).text
       : saySlope(value, system, { signed: false }).text;
+  const found_text = foundText(proof, say);
+  const better_text = betterText(proof, kit, wanted, say);
   return {
     ...proof,
     doubt_text: `± ${say(proof.doubt)}`,
@@ -101,21 +107,30 @@ function proofShown(proof: Proof, kit: Kit, wanted: number, system: UnitSystem):
             : `${partWords[part.what]}; it bends ${sayDeviation(part.bend_um, system, { signed: false }).text}, worked out`,
         text: `± ${say(2 * part.sd)}`,
       })),
-    sentence: sentence(proof, kit, wanted, say),
+    found_text,
+    ...(better_text === undefined ? {} : { better_text }),
+    sentence: better_text === undefined ? found_text : `${found_text} ${better_text}`,
   };
 }
 
 const ratioText = (ratio: number): string => `${ratio >= 10 ? ratio.toFixed(0) : ratio.toFixed(1)} to 1`;
 
-function sentence(proof: Proof, kit: Kit, wanted: number, say: (value: number) => string): string {
-  const found = `Room ${say(proof.room)}, doubt ± ${say(proof.doubt)}: ${ratioText(proof.ratio)}; it ${canWords[proof.can]}. Most of the doubt is ${partWords[proof.limited_by]}.`;
+const foundText = (proof: Proof, say: (value: number) => string): string =>
+  `Room ${say(proof.room)}, doubt ± ${say(proof.doubt)}: ${ratioText(proof.ratio)}; it ${canWords[proof.can]}. Most of the doubt is ${partWords[proof.limited_by]}.`;
+
+function betterText(
+  proof: Proof,
+  kit: Kit,
+  wanted: number,
+  say: (value: number) => string,
+): string | undefined {
   const to = (one: Bettered): string =>
     `${one.how.join(', then ')} (about ${Math.ceil(one.minutes)} min more): ± ${say(one.doubt)}, ${ratioText(one.ratio)}.`;
-  if (proof.cheapest) return `${found} Cheapest way to ${ratioText(wanted)}: ${to(proof.cheapest)}`;
-  if (proof.ratio >= wanted) return found;
-  const best = proof.best ? ` The best this kit does: ${to(proof.best)}` : '';
+  if (proof.cheapest) return `Cheapest way to ${ratioText(wanted)}: ${to(proof.cheapest)}`;
+  if (proof.ratio >= wanted) return undefined;
+  const best = proof.best ? `The best this kit does: ${to(proof.best)} ` : '';
   const wants = proof.wants
-    ? ` For ${ratioText(wanted)}, ${partWords[proof.wants.what]} would have to come down to ± ${say(2 * proof.wants.sd)}.`
-    : ` ${ratioText(wanted)} is out of reach of ${kit.instruments.length + kit.references.length === 0 ? 'an empty kit' : 'this kit'} in more than one way.`;
-  return `${found}${best}${wants}`;
+    ? `For ${ratioText(wanted)}, ${partWords[proof.wants.what]} would have to come down to ± ${say(2 * proof.wants.sd)}.`
+    : `${ratioText(wanted)} is out of reach of ${kit.instruments.length + kit.references.length === 0 ? 'an empty kit' : 'this kit'} in more than one way.`;
+  return `${best}${wants}`;
 }

@@ -16,7 +16,7 @@ export function thingLine(thing: KitThing, system: UnitSystem): string {
     return `${thing.kind}, ${size}; ${referenceShown(thing, system).text}`;
   }
   if (thing.kind === 'indicator')
-    return `${thing.kind}, one division ${um(thing.graduation_um)}; repeats within ± ${um(2 * thing.repeatability_um)}`;
+    return `${thing.kind}, one division ${um(thing.graduation_um)}; repeats within ±\u202f${um(2 * thing.repeatability_um)}`;
   const grade = thing.class === undefined ? '' : `, class ${thing.class}`;
-  return `${thing.kind}${grade}, one division ${urad(thing.graduation_urad)}; repeats within ± ${urad(2 * thing.repeatability_urad)}; base ${mm(thing.base_mm)}`;
+  return `${thing.kind}${grade}, one division ${urad(thing.graduation_urad)}; repeats within ±\u202f${urad(2 * thing.repeatability_urad)}; base ${mm(thing.base_mm)}`;
 }

@@ -124,7 +124,12 @@ function TargetLine({ told }: { readonly told: JobTargetKit }) {
         </h3>
         <Figure shape={picture} />
       </div>
-      <p>{proof.sentence}</p>
+      <p>{unbroken(proof.found_text)}</p>
+      {proof.better_text === undefined ? null : (
+        <p>
+          <b>{unbroken(proof.better_text)}</b>
+        </p>
+      )}
       <p className="quiet">
         With {told.by.join(' and ')}, as the card “{told.setup}” says.
       </p>
@@ -144,6 +149,9 @@ function TargetLine({ told }: { readonly told: JobTargetKit }) {
     </>
   );
 }
+
+/** A doubt stays with its ±. */
+const unbroken = (text: string): string => text.replaceAll('± ', '±\u202f');
 
 const canWords: Record<Exclude<JobTargetKit['can'], 'not told'>, string> = {
   easily: 'proven easily',

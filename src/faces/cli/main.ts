@@ -5,6 +5,7 @@ import { dirname, join } from 'node:path';
 import { packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
+import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
 import { workshopFile } from '../../adapters/file/workshop.ts';
 import { photoFolder } from '../../adapters/photo/folder.ts';
 import { photoFile } from '../../adapters/photo/photo-file.ts';
@@ -15,9 +16,11 @@ import { registerCard } from './card.ts';
 import { type ChartDoors, registerChart } from './chart.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
+import { registerHeights } from './heights.ts';
 import { registerJob } from './job.ts';
 import { registerKit } from './kit.ts';
 import { registerLine } from './line.ts';
+import { registerOrder } from './order.ts';
 import { registerParts } from './parts.ts';
 import type { PhotoDoors } from './photo-doors.ts';
 import { registerPlate } from './plate.ts';
@@ -105,6 +108,8 @@ try {
       registerChart(chartDoors),
       registerSums,
       registerKit,
+      registerOrder({ machines: readWholeMachines }),
+      registerHeights({ machines: readWholeMachines }),
     ],
     packageVersion(),
   );

@@ -1,0 +1,43 @@
+import type { Command } from 'commander';
+import { heightsInput } from '../../contract/heights.ts';
+import { parsedJson } from '../../contract/refusal.ts';
+import { heights } from '../../shop/order/heights.ts';
+import { machineChain } from '../../shop/order/machine-chain.ts';
+import { type Doors, exitCodes, Leave, withFile } from './doors.ts';
+import { heightsText } from './heights-text.ts';
+import type { OrderDoors } from './order-doors.ts';
+import type { Register } from './run.ts';
+
+const example = `
+Example:
+  waywright heights saddle.json          every height link by link, liners worked out, room left to scrape
+  waywright heights saddle.json --json   the same as one JSON document
+The file's shape is in docs/contract.md.`;
+
+/** `waywright heights FILE [--json]`. */
+export const registerHeights =
+  ({ machines }: OrderDoors): Register =>
+  (program: Command, doors: Doors) => {
+    program
+      .command('heights')
+      .description('what each cut and liner does to every height, and the liner that brings a height back')
+      .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+      .option('--json', 'one JSON document on standard output, and nothing else')
+      .addHelpText('after', example)
+      .action(async (file: string, options: { json?: boolean }) => {
+        await withFile(doors, file, (text) => {
+          const templates = doors.templates();
+          const ask = heightsInput(parsedJson(text), {
+            templates,
+            machines: machines(),
+            chainOf: (machine, known) => machineChain(machine, templates, known),
+          });
+          const answer = heights(ask);
+          if (!answer.ok) {
+            doors.complain(`no answer: ${answer.text}`);
+            throw new Leave(exitCodes.noAnswer);
+          }
+          doors.say(options.json ? JSON.stringify(answer, null, 1) : heightsText(answer));
+        });
+      });
+  };

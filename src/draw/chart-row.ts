@@ -6,7 +6,7 @@ import { verdictMark } from './mark.ts';
 import { palette } from './palette.ts';
 import { rowGauge } from './row-gauge.ts';
 import { type Shape, shape } from './shape.ts';
-import { brokenLines, label } from './text.ts';
+import { brokenLines, label, textWidth } from './text.ts';
 
 /** A value of a chart's line as it is drawn: the doubt is absent when nobody knows it. */
 interface ChartValue {
@@ -39,7 +39,6 @@ export const chartWidth = 900;
 /** Where the columns stand, px: left edge, or right edge for figures. */
 const at = { number: 22, name: 34, limit: 336, unit: 346, found: 522, now: 620, gauge: 634, verdict: 772 };
 const gaugeWidth = 124;
-const nameWidth = at.limit - at.name - 82;
 const noteWidth = at.found - at.name;
 const size = 14;
 const step = 18;
@@ -108,13 +107,16 @@ const placed = (child: Shape, x: number, y: number): Shape => ({
 
 /** One line of the chart: what, limit, as found, now, gauge and verdict, and below it what would settle it. */
 export function chartRow(row: ChartRow): Shape {
+  // The limit's figures stand at the right of the name: it is broken before it meets them.
+  const nameWidth = at.limit - at.name - Math.max(70, textWidth(row.limit_text, size)) - 14;
   const names = brokenLines(row.name, size, nameWidth);
   const plus = row.plus_text ? brokenLines(row.plus_text, size, nameWidth) : [];
   const notes = [
     ...(row.worked_to_text ? [`worked to ${row.worked_to_text}`] : []),
     ...(row.note ? [row.note] : []),
   ].flatMap((one) => brokenLines(one, size, noteWidth));
-  const height = 12 + (names.length + plus.length + notes.length) * step + 6;
+  const least = row.unit_text.includes('in') ? 2 : 1;
+  const height = 12 + Math.max(least, names.length + plus.length + notes.length) * step + 6;
   const y = 12 + size - 2;
   const middle = 12 + 7;
   const below = (k: number): number => y + k * step;
@@ -127,9 +129,7 @@ export function chartRow(row: ChartRow): Shape {
       label(at.name, below(names.length + plus.length + k), words, { ...quiet, weight: 560 }),
     ),
     label(at.limit, y, row.limit_text, { size, weight: 560, ...right }),
-    ...brokenLines(row.unit_text.replaceAll('\u00a0', ' '), size, 88).map((words, k) =>
-      label(at.unit, below(k), words, quiet),
-    ),
+    ...unitLines(row.unit_text).map((words, k) => label(at.unit, below(k), words, quiet)),
     ...valueLabels(row.first, at.found, y, 450),
     ...(row.is_final || !row.first
       ? valueLabels(row.now, at.now, y, 680)
@@ -138,6 +138,12 @@ export function chartRow(row: ChartRow): Shape {
     ...verdictOf(row, y, middle),
     rule([0, height - 0.5], [chartWidth, height - 0.5], palette.line, 1),
   );
+}
+
+/** "µm" and below it "in 300 mm". */
+function unitLines(unit: string): string[] {
+  const [first, ...length] = unit.split(/[ \u00a0]/);
+  return [first!, ...(length.length ? [length.join('\u00a0')] : [])];
 }
 
 function valueLabels(one: ChartValue | undefined, x: number, y: number, weight: number): Shape[] {

@@ -18,6 +18,7 @@ export interface PinPlace {
 }
 
 const leastHalf = 3.5;
+const leastMarked = 10;
 
 /** The left and right end of a pin as drawn, px. */
 export function pinEnds(place: PinPlace): readonly [number, number] {
@@ -47,7 +48,9 @@ export function pin(place: PinPlace, look: PinLook): Shape {
     'stroke-width': dashed || hollow ? thick : undefined,
     'stroke-dasharray': dashed ? '5 3.5' : undefined,
   });
-  const centred = place.x >= from + 1 && place.x <= to - 1 && look !== 'as found';
+  // A mark knocked out of a pin hardly wider than it would make it look hollow, which says something else.
+  const roomy = dashed || hollow || to - from >= leastMarked;
+  const centred = roomy && place.x >= from + 1 && place.x <= to - 1 && look !== 'as found';
   if (!centred) return body;
   const tall = place.height * (dashed || hollow ? 0.84 : 0.62);
   const mark = shape('path', {

@@ -1,10 +1,11 @@
+import { localSuffix } from '../../core/chart/chart.ts';
 import { chartHead, chartWidth } from '../../draw/chart-row.ts';
 import { chartBlocks, factLines, paragraph } from '../../draw/chart-sheet.ts';
 import { palette } from '../../draw/palette.ts';
 import { scrapeMap } from '../../draw/scrape-map.ts';
 import type { Shape } from '../../draw/shape.ts';
 import type { ChartReport } from '../../shop/chart/chart-report.ts';
-import type { PrintTold } from '../../shop/chart/job-account.ts';
+import { dayText, type PrintTold } from '../../shop/chart/job-account.ts';
 import type { PaperDocument, Piece } from '../../shop/chart/paper.ts';
 
 const drawn = (drawing: Shape, more: { keep?: true; head?: Shape; above?: number } = {}): Piece => ({
@@ -101,16 +102,36 @@ function hows(report: ChartReport): Piece[] {
   const all = report.groups.flatMap((group) => group.lines);
   return section(
     'The lines in words',
-    all.map((line) =>
-      drawn(
-        paragraph(
-          `${line.number}. ${line.how}${line.direction ? ` Permitted: ${line.direction.allowed}, because ${line.direction.reason}.` : ''} Limit ${line.source_text}.`,
-          quiet,
+    // A local limit is measured as the line before it.
+    all
+      .filter((line) => !line.id.endsWith(localSuffix))
+      .map((line) =>
+        drawn(
+          paragraph(
+            `${line.number}. ${line.how}${line.direction ? ` Permitted: ${line.direction.allowed}, because ${line.direction.reason}.` : ''} Limit ${line.source_text}.`,
+            quiet,
+          ),
+          { above: 4 },
         ),
-        { above: 4 },
       ),
-    ),
   );
+}
+
+/** What settles each line that was measured, then in one breath those that were not. */
+function remaining(report: ChartReport): string[] {
+  const time = (minutes: number | undefined): string =>
+    minutes === undefined ? '' : `, about ${minutes} min`;
+  const open = report.remaining.filter((one) => one.measured);
+  const bare = report.remaining.filter((one) => !one.measured);
+  return [
+    ...(report.next === undefined ? [] : [report.next]),
+    ...open.map((one) => `${one.number}. ${one.name}: ${one.text}${time(one.minutes)}.`),
+    ...(bare.length
+      ? [
+          `Not measured yet: ${bare.map((one) => `${one.number}. ${one.name}${time(one.minutes)}`).join('; ')}.`,
+        ]
+      : []),
+  ];
 }
 
 /** A chart as a document that a customer keeps. */
@@ -122,7 +143,12 @@ export function chartPaper(
   const title = `Acceptance chart: ${report.title}`;
   return {
     title,
-    foot: `${title}${report.note === undefined ? '' : ` · ${report.note}`} · made ${made.slice(0, 10)} · each ± holds 19 times in 20`,
+    foot: [
+      report.title,
+      ...(report.note === undefined ? [] : [report.note]),
+      dayText(made),
+      'each ± holds 19 times in 20',
+    ].join(' · '),
     width: chartWidth,
     made,
     pieces: [
@@ -133,15 +159,7 @@ export function chartPaper(
       drawn(paragraph(report.sentence, { size: 18 }), { above: 10 }),
       ...lines(report),
       ...words(report.rules, quiet),
-      ...section(
-        'Still to be proven',
-        words(
-          report.remaining.map(
-            (one) =>
-              `${one.number}. ${one.name}: ${one.text}${one.minutes === undefined ? '' : `, about ${one.minutes} min`}.`,
-          ),
-        ),
-      ),
+      ...section('Still to be proven', words(remaining(report))),
       ...section('Condition found', words(report.condition)),
       ...jobPieces(report),
       ...(photos.length ? [heading('Photos of the prints'), { kind: 'photos' as const, photos }] : []),

@@ -34,6 +34,7 @@ export interface ChartReport {
     readonly name: string;
     readonly text: string;
     readonly minutes?: number;
+    readonly measured: boolean;
   }[];
   readonly next?: string;
   readonly condition: readonly string[];
@@ -142,6 +143,7 @@ export function chartReport(
       number: line.number,
       name: line.name,
       text: line.note ?? '',
+      measured: line.verdict !== 'not measured',
       ...(at < 0 ? {} : { minutes: Math.ceil(next[at]!.minutes) }),
     }));
   const nextText = nextSentence(lines, next);

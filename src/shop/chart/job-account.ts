@@ -65,7 +65,7 @@ function featuresFound(job: Job, history: RoundHistory, system: UnitSystem): str
     const said = isTurn
       ? saySlope(known.value, system, { ...sd, ...(words ? { span_mm: words.span_mm } : {}) })
       : sayDeviation(known.value, system, sd);
-    const way = known.value < 0 ? words?.minus : words?.plus;
+    const way = said.sign === '' ? undefined : known.value < 0 ? words?.minus : words?.plus;
     return `${known.name} ${said.text}${way === undefined ? '' : `, ${way}`}`;
   });
 }

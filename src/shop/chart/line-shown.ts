@@ -105,7 +105,10 @@ function measuredShown(
 
 /** "0 to +20", "≤ 10", "−6 to +6". */
 export function limitText(low: number | undefined, high: number | undefined, isSigned: boolean): string {
-  const one = (value: number): string => (isSigned ? signed(value, 4) : plain(value, 4));
+  const one = (value: number): string => {
+    const shown = roundAt(value, 3);
+    return isSigned ? signed(shown) : plain(shown);
+  };
   if (low === undefined && high === undefined) return 'none';
   if (low === undefined) return `≤${noBreak}${one(high!)}`;
   if (high === undefined) return `≥${noBreak}${one(low)}`;

@@ -24,9 +24,10 @@ const TruthScreen = lazy(async () => ({
   default: (await import('./practice/truth-screen.tsx')).TruthScreen,
 }));
 
-/** Sums and kit bring tables of their own. */
+/** Sums, kit and surveys bring tables and sums of their own. */
 const sumRooms = async () => (await import('./sums/rooms.tsx')).SumRooms;
 const kitRooms = async () => (await import('./kit/rooms.tsx')).KitRooms;
+const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
 export const App = () => (
@@ -64,6 +65,9 @@ export const App = () => (
     </Route>
     <Route path="/job/:id/measure/:setup/:repeat">
       {({ id, setup, repeat }) => <SetupScreen id={id} setup={setup} repeat={Number(repeat) || 0} />}
+    </Route>
+    <Route path="/job/:id/survey/*?">
+      <FetchedScreen key="survey" title="Survey" fetchIt={surveyRooms} />
     </Route>
     <Route path="/job/:id/print">{({ id }) => <PrintScreen id={id} />}</Route>
     <Route path="/job/:id/photo/:pad">

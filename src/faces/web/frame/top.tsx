@@ -27,6 +27,7 @@ export const jobPlaces = (id: string, practice = false): readonly Place[] => {
   const base = `/job/${encodeURIComponent(id)}`;
   return [
     { to: base, words: 'Bench' },
+    { to: `${base}/survey`, words: 'Survey' },
     { to: `${base}/measure`, words: 'Measure' },
     { to: `${base}/print`, words: 'Print' },
     { to: `${base}/ledger`, words: 'Ledger' },

@@ -1,4 +1,4 @@
-import { type ClipboardEvent, type KeyboardEvent, type Ref, useImperativeHandle, useRef } from 'react';
+import { type ClipboardEvent, type KeyboardEvent, type Ref, useId, useImperativeHandle, useRef } from 'react';
 import { Mark } from '../frame/mark.tsx';
 
 /** One big cell: where it stands, what was typed into it, and what is wrong with it. */
@@ -30,6 +30,7 @@ export function Cells(props: {
   readonly handle?: Ref<CellsHandle>;
 }) {
   const { label, cells, onType, onColumn, onFocus, onEnd, handle } = props;
+  const own = useId();
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
   const focus = (index: number) => {
     inputs.current[index]?.focus();
@@ -68,7 +69,7 @@ export function Cells(props: {
               onPaste={onPaste(index)}
               onFocus={() => onFocus(index)}
               aria-invalid={cell.wrong === undefined ? undefined : true}
-              aria-describedby={cell.wrong === undefined ? undefined : `wrong-${index}`}
+              aria-describedby={cell.wrong === undefined ? undefined : `${own}-${index}`}
               autoComplete="off"
               autoCorrect="off"
               spellCheck={false}
@@ -79,7 +80,7 @@ export function Cells(props: {
       </div>
       {cells.map((cell, index) =>
         cell.wrong === undefined ? null : (
-          <p className="wrong" id={`wrong-${index}`} key={cell.place}>
+          <p className="wrong" id={`${own}-${index}`} key={cell.place}>
             <Mark name="caution" size={20} />
             <span>
               {cell.place}: {cell.wrong}

@@ -1,0 +1,28 @@
+import { isAlong } from '../../../contract/along.ts';
+import type { AlongInput } from '../../../core/survey/along.ts';
+import type { LineInput } from '../../../core/survey/line-input.ts';
+import type { PlateInput } from '../../../core/survey/plate-input.ts';
+import { type AlongAnswer, along } from '../../../shop/survey/along.ts';
+import { type LineAnswer, line } from '../../../shop/survey/line.ts';
+import { type PlateAnswer, plate } from '../../../shop/survey/plate.ts';
+
+/** A survey's answer by its sort; stations of a line count from the headstock end. */
+export type Answered =
+  | {
+      readonly sort: 'line';
+      readonly input: LineInput;
+      readonly answer: LineAnswer;
+      readonly from_mm: number;
+    }
+  | { readonly sort: 'along'; readonly input: AlongInput; readonly answer: AlongAnswer }
+  | { readonly sort: 'plate'; readonly input: PlateInput; readonly answer: PlateAnswer };
+
+export function answered(input: LineInput | AlongInput | PlateInput, from_mm: number): Answered {
+  if (input.kind === 'points' || input.kind === 'grid' || input.kind === 'eight lines')
+    return { sort: 'plate', input, answer: plate(input) };
+  if (isAlong(input))
+    return { sort: 'along', input: input as AlongInput, answer: along(input as AlongInput) };
+  const own = line(input as LineInput);
+  const answer = { ...own, stations_mm: own.stations_mm.map((at) => at + from_mm) };
+  return { sort: 'line', input: input as LineInput, answer, from_mm };
+}

@@ -1,0 +1,53 @@
+import type { SurveySheet } from '../../../core/ledger/survey-record.ts';
+import { fieldUnit } from '../../../shop/survey/sheet-fields.ts';
+import { fieldWords } from '../../../shop/survey/sheet-hows.ts';
+import type { SheetLayout } from '../../../shop/survey/sheet-layout.ts';
+import { Mark } from '../frame/mark.tsx';
+
+export const fieldId = (name: string): string => `field-${name}`;
+
+const placeholders: Readonly<Record<string, string>> = { unworn: '0 to 150, 1400 to 1600', from: '0' };
+
+/** The sheet's own numbers: step, length, limit. What cannot be read stays as typed and says why. */
+export function Fields(props: {
+  readonly sheet: SurveySheet;
+  readonly layout: SheetLayout;
+  readonly names: readonly string[];
+  /** The field that the cells wait for, and why, when it says more than that it is empty. */
+  readonly lacks: SheetLayout['lacks'];
+  readonly onType: (name: string, text: string) => void;
+}) {
+  const { sheet, layout, names, lacks, onType } = props;
+  return names.map((name) => {
+    const read = layout.fields[name]!;
+    const typed = sheet.fields[name] ?? '';
+    const whole = lacks?.field === name && read.is === 'read' ? lacks.why : undefined;
+    const wrong = read.is === 'wrong' ? read.why : whole;
+    const unit = fieldUnit(sheet, name);
+    return (
+      <div className="field" key={name}>
+        <label htmlFor={fieldId(name)}>
+          {fieldWords[name]!.label}
+          {unit ? `, ${unit}` : ''}
+        </label>
+        <input
+          id={fieldId(name)}
+          value={typed}
+          placeholder={placeholders[name]}
+          autoComplete="off"
+          autoCorrect="off"
+          spellCheck={false}
+          aria-invalid={wrong === undefined ? undefined : true}
+          aria-describedby={wrong === undefined ? undefined : `${fieldId(name)}-wrong`}
+          onChange={(event) => onType(name, event.target.value)}
+        />
+        {wrong === undefined ? null : (
+          <p className="wrong" id={`${fieldId(name)}-wrong`}>
+            <Mark name="caution" size={20} />
+            <span>{wrong}</span>
+          </p>
+        )}
+      </div>
+    );
+  });
+}

@@ -1,0 +1,314 @@
+import { useDeferredValue, useMemo, useRef, useState } from 'react';
+import { Link } from 'wouter';
+import { type SurveyRecord, type SurveySheet, surveysOf } from '../../../core/ledger/survey-record.ts';
+import { unitWords } from '../../../shop/survey/sheet-fields.ts';
+import { fieldWords, hows, howsFor, newSheet } from '../../../shop/survey/sheet-hows.ts';
+import { inUnit, poured, reversedOrder, turned, withCells } from '../../../shop/survey/sheet-paste.ts';
+import { type CellPlace, leftOut, mayLeaveOut, readSheet } from '../../../shop/survey/sheet-reading.ts';
+import { type Subject, subjectHead, subjectOf } from '../../../shop/survey/subjects.ts';
+import { JobScreen } from '../frame/job-screen.tsx';
+import { clock } from '../frame/kept.tsx';
+import { Mark } from '../frame/mark.tsx';
+import { Segments } from '../frame/segments.tsx';
+import { draftKey, useDraft } from '../keep/draft.ts';
+import { type OpenJob, useWrite } from '../keep/jobs.ts';
+import { useSettings } from '../keep/settings.ts';
+import { answered } from './answered.ts';
+import { Columns, type ColumnsHandle } from './columns.tsx';
+import { after, isSame, type SurveyDraft, typedOn } from './draft.ts';
+import { Fields, fieldId } from './fields.tsx';
+import { LookAt, Result } from './result.tsx';
+import './survey.css';
+
+/** One survey of a job: how it is taken, its cells, and what it says while it is typed. */
+export const SheetScreen = ({ id, name }: { readonly id: string; readonly name: string }) => (
+  <JobScreen id={id} title={() => 'Survey'}>
+    {(open) => {
+      const subject = subjectOf(open.job.plan, name);
+      return subject ? (
+        <Sheet key={name} open={open} subject={subject} />
+      ) : (
+        <main className="page narrow">
+          <p className="say">There is no such survey.</p>
+        </main>
+      );
+    }}
+  </JobScreen>
+);
+
+const withoutColumn = (sheet: SurveySheet, key: string): SurveySheet => ({
+  ...sheet,
+  cells: Object.fromEntries(Object.entries(sheet.cells).filter(([name]) => name !== key)),
+});
+
+function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Subject }) {
+  const { units } = useSettings();
+  const write = useWrite(open.id);
+  const kept = surveysOf(open.job.live).get(subject.key);
+  const [draft, setDraft, finish] = useDraft<SurveyDraft>(draftKey(open.id, 'survey', subject.key), {
+    sheet: kept?.sheet ?? newSheet(subject.kind, units),
+  });
+  const { sheet } = draft;
+  const [at, setAt] = useState<CellPlace>();
+  const [said, setSaid] = useState<string>();
+  const cells = useRef<ColumnsHandle>(null);
+  const keep = useRef<HTMLButtonElement>(null);
+
+  const reading = useMemo(() => readSheet(sheet, subject), [sheet, subject]);
+  const settled = useDeferredValue(reading);
+  const found = useMemo(
+    () => (settled.input ? answered(settled.input, settled.from_mm) : undefined),
+    [settled],
+  );
+  const { layout, missing } = reading;
+  const how = hows[sheet.how];
+  const now = at && reading.cells[at.column]?.[at.index];
+  const gap =
+    missing?.at && reading.cells[missing.at.column]?.[missing.at.index]?.is === 'empty'
+      ? missing.at
+      : undefined;
+  const isLine = subject.kind !== 'flatness';
+
+  const type = (next: SurveySheet) => setDraft(typedOn(draft, next));
+  const deed = (next: SurveySheet, words: string) => setDraft(after(draft, next, words));
+  const cell = (place: CellPlace, text: string) =>
+    withCells(sheet, layout, place.column, place.index, [text]);
+  const paste = (place: CellPlace, text: string) => {
+    const result = poured(sheet, layout, place, text);
+    setSaid(result.ok ? result.said : result.why);
+    if (!result.ok) return;
+    deed(result.sheet, 'the paste');
+    cells.current?.focus(result.next);
+  };
+  const change = (next: SurveySheet['how']) => {
+    const units_of = hows[next].units[units];
+    const same = hows[next].reads === how.reads;
+    deed({ ...sheet, how: next, unit: same ? sheet.unit : units_of[0] }, 'the change of instrument');
+  };
+  const column = (key: 'back' | 'reversed', on: boolean) => {
+    const other = key === 'back' ? 'reversed' : 'back';
+    if (on)
+      deed(
+        { ...withoutColumn(sheet, other), cells: { ...withoutColumn(sheet, other).cells, [key]: [] } },
+        'that',
+      );
+    else deed(withoutColumn(sheet, key), 'that');
+  };
+  const keepIt = () => {
+    setSaid(missing?.why);
+    if (missing || !reading.input) {
+      if (missing?.at) cells.current?.focus(missing.at);
+      else if (missing?.field) document.getElementById(fieldId(missing.field))?.focus();
+      return;
+    }
+    const record = {
+      what: isLine ? 'line' : 'plate',
+      of: subject.of,
+      ...(isLine ? { ways: subject.ways, from_mm: reading.from_mm } : {}),
+      sheet,
+      input: reading.input,
+    } as SurveyRecord;
+    write({ kind: 'survey taken', ...record });
+    setDraft({ sheet });
+    finish();
+    setSaid(undefined);
+  };
+  const isKept = kept !== undefined && isSame(kept.sheet, sheet);
+
+  return (
+    <main className="page with-foot survey-sheet">
+      <div className="survey-heading">
+        <div>
+          <h2>
+            {subjectHead[subject.kind]}, {subject.of}
+          </h2>
+          <p className="quiet">
+            {how.does} {how.plus}
+          </p>
+        </div>
+        <Link className="third" href={`/job/${encodeURIComponent(open.id)}/survey`}>
+          All surveys
+        </Link>
+      </div>
+      <div className="survey-pair">
+        <div className="survey-entry">
+          {howsFor[subject.kind].length > 1 ? (
+            <div className="field">
+              <label htmlFor="survey-how">Surveyed with</label>
+              <select
+                id="survey-how"
+                value={sheet.how}
+                onChange={(event) => change(event.target.value as SurveySheet['how'])}
+              >
+                {howsFor[subject.kind].map((one) => (
+                  <option key={one} value={one}>
+                    {hows[one].words}
+                  </option>
+                ))}
+              </select>
+            </div>
+          ) : null}
+          <div className="survey-fields">
+            <Fields
+              sheet={sheet}
+              layout={layout}
+              names={how.fields.filter((name) => fieldWords[name]!.needed || name === 'from')}
+              lacks={layout.lacks}
+              onType={(name, text) => type({ ...sheet, fields: { ...sheet.fields, [name]: text } })}
+            />
+          </div>
+          <div className="survey-fields">
+            <Fields
+              sheet={sheet}
+              layout={layout}
+              names={how.fields.filter((name) => !fieldWords[name]!.needed && name !== 'from')}
+              lacks={undefined}
+              onType={(name, text) => type({ ...sheet, fields: { ...sheet.fields, [name]: text } })}
+            />
+          </div>
+          {layout.lacks ? (
+            <p className="say">
+              Say the {fieldWords[layout.lacks.field]!.label.toLowerCase()}, and the cells stand here.
+            </p>
+          ) : (
+            <>
+              <div className="readings-head">
+                <h2>Readings, {unitWords(sheet.unit)}</h2>
+                <output className="echo">
+                  {now?.is === 'read' ? `${now.echo} is ${now.echoOther}` : null}
+                </output>
+              </div>
+              <Segments
+                label="A bare number is in"
+                choices={[...new Set([...how.units.metric, ...how.units.inch])].map((unit) => ({
+                  value: unit,
+                  words: unitWords(unit),
+                }))}
+                chosen={sheet.unit as (typeof how.units.metric)[number]}
+                onChoose={(unit) => type(inUnit(sheet, layout, unit))}
+              />
+              <p className="quiet">Enter moves on. A column or a table can be pasted.</p>
+              {isLine ? (
+                <div className="survey-runs">
+                  <button
+                    type="button"
+                    className="second"
+                    aria-pressed={sheet.cells.back !== undefined}
+                    onClick={() => column('back', sheet.cells.back === undefined)}
+                  >
+                    And back again
+                  </button>
+                  {sheet.how === 'straightedge' ? (
+                    <button
+                      type="button"
+                      className="second"
+                      aria-pressed={sheet.cells.reversed !== undefined}
+                      onClick={() => column('reversed', sheet.cells.reversed === undefined)}
+                    >
+                      Straightedge turned over
+                    </button>
+                  ) : null}
+                </div>
+              ) : null}
+              <Columns
+                sheet={sheet}
+                reading={reading}
+                handle={cells}
+                onType={(place, text) => type(cell(place, text))}
+                onPaste={paste}
+                onFocus={setAt}
+                onEnd={() => keep.current?.focus()}
+              />
+              {gap && mayLeaveOut(sheet) && reading.filled > 0 ? (
+                <button type="button" className="third" onClick={() => deed(cell(gap, leftOut), 'that')}>
+                  Leave {layout.columns.find(({ key }) => key === gap.column)!.places[gap.index]} out
+                </button>
+              ) : null}
+            </>
+          )}
+        </div>
+        <div className="survey-result">
+          {found ? (
+            <>
+              {reading.isWhole ? null : (
+                <p className="quiet">
+                  So far: {reading.filled} of {reading.total} readings.
+                </p>
+              )}
+              <Result found={found} system={units} />
+              <LookAt
+                found={found}
+                sheet={sheet}
+                reading={settled}
+                onGo={(place) => cells.current?.focus(place)}
+                onTurn={(place) => deed(turned(sheet, layout, place), 'the turning of signs')}
+                onReverse={(key) => deed(reversedOrder(sheet, key), 'the turning round')}
+              />
+            </>
+          ) : layout.lacks ? null : (
+            <p className="quiet">
+              {reading.filled === 0
+                ? `${reading.total} readings to take. The answer stands here and grows with them.`
+                : `${reading.filled} of ${reading.total} readings.`}
+            </p>
+          )}
+        </div>
+      </div>
+      <footer className="foot">
+        <p role="status">{said ?? keptWords(kept?.at, isKept, missing?.why)}</p>
+        <div className="survey-undo">
+          {draft.before ? (
+            <button
+              type="button"
+              className="third"
+              onClick={() => {
+                setDraft({ sheet: draft.before!.sheet });
+                setSaid(undefined);
+              }}
+            >
+              <Mark name="undo" size={20} />
+              Undo {draft.before.deed}
+            </button>
+          ) : null}
+          {kept && !isKept ? (
+            <button
+              type="button"
+              className="third"
+              onClick={() => setDraft(after(draft, kept.sheet, 'that'))}
+            >
+              Back to what was kept
+            </button>
+          ) : null}
+          {kept && isKept ? (
+            <button
+              type="button"
+              className="third"
+              onClick={() => {
+                setDraft({ sheet });
+                write({ kind: 'undone', entry: kept.entry });
+                setSaid('Undone. What you typed stays on the sheet.');
+              }}
+            >
+              <Mark name="undo" size={20} />
+              Undo this survey
+            </button>
+          ) : null}
+        </div>
+        <button ref={keep} type="button" className="go" onClick={keepIt}>
+          {kept && !isKept ? 'Keep it anew' : 'Keep this survey'}
+          {layout.lacks ? null : (
+            <span className="end">
+              {reading.filled} of {reading.total}
+            </span>
+          )}
+        </button>
+      </footer>
+    </main>
+  );
+}
+
+function keptWords(at: string | undefined, isKept: boolean, missing: string | undefined): string {
+  if (isKept && at !== undefined) return `Kept ${clock(at)}.`;
+  if (at !== undefined) return 'Changed since it was kept.';
+  return missing ?? 'All readings are in.';
+}

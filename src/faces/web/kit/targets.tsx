@@ -125,11 +125,7 @@ function TargetLine({ told }: { readonly told: JobTargetKit }) {
         <Figure shape={picture} />
       </div>
       <p>{unbroken(proof.found_text)}</p>
-      {proof.better_text === undefined ? null : (
-        <p>
-          <b>{unbroken(proof.better_text)}</b>
-        </p>
-      )}
+      {proof.better_text === undefined ? null : <p className="kit-better">{unbroken(proof.better_text)}</p>}
       <p className="quiet">
         With {told.by.join(' and ')}, as the card “{told.setup}” says.
       </p>

@@ -12,10 +12,13 @@ export function Outcome(props: {
   const { sum, read, answer } = props;
   const wrong = Object.entries(read.cells).filter(([, one]) => one.state === 'wrong');
   return (
-    <section className="sum-outcome" aria-label="What comes out">
+    <section
+      className={`sum-outcome${Object.keys(sum.results).length > 2 ? ' many' : ''}`}
+      aria-label="What comes out"
+    >
       <div role="status">
         {answer?.ok ? (
-          <dl className={answer.answer.results.length > 2 ? 'many' : undefined}>
+          <dl>
             {answer.answer.results.map((one) => (
               <div key={one.key}>
                 <dt>

@@ -100,10 +100,11 @@ function gaugeOf(row: ChartRow): Shape {
   });
 }
 
-const placed = (child: Shape, x: number, y: number): Shape => ({
-  ...child,
-  attributes: { ...child.attributes, x, y },
-});
+/** A drawing inside another: it keeps its own size, so what makes it fit a page is taken off. */
+function placed(child: Shape, x: number, y: number): Shape {
+  const { style: _style, xmlns: _xmlns, 'font-family': _face, ...attributes } = child.attributes;
+  return { ...child, attributes: { ...attributes, x, y } };
+}
 
 /** One line of the chart: what, limit, as found, now, gauge and verdict, and below it what would settle it. */
 export function chartRow(row: ChartRow): Shape {

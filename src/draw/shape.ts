@@ -34,6 +34,18 @@ export function svgText(node: Shape | string): string {
   return node.children.length ? `${open}>${node.children.map(svgText).join('')}</${node.tag}>` : `${open}/>`;
 }
 
+/**
+ * The drawing as a file of its own: colours and face as they stand behind the screen's variables, which not every program that
+ * opens an SVG knows.
+ *
+ * @param face  a style rule that brings the face along
+ */
+export function svgFile(node: Shape, face?: string): string {
+  const whole =
+    face === undefined ? node : { ...node, children: [shape('style', {}, face), ...node.children] };
+  return `${svgText(whole).replace(/var\(--[\w-]+, ([^()]+)\)/g, '$1')}\n`;
+}
+
 /** All nodes of a drawing, the root first, each before its children. */
 export const nodesOf = (node: Shape): Shape[] => [
   node,

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 
@@ -9,7 +10,8 @@ const faces = [
   [700, '700Bold'],
 ] as const;
 
-const folder = dirname(createRequire(import.meta.url).resolve('@expo-google-fonts/archivo/package.json'));
+const { resolve } = createRequire(import.meta.url);
+const folder = dirname(resolve('@expo-google-fonts/archivo/package.json'));
 
 /** The name a weight is registered under: the nearest that is embedded. */
 export function faceOf(weight: number): string {
@@ -25,3 +27,10 @@ export function registerFaces(pdf: PDFKit.PDFDocument): void {
 /** Figures of one width, and the narrow no-break space as the thin one: the face has no glyph for it. */
 export const figures: PDFKit.Mixins.TextOptions = { features: ['tnum', 'lnum', 'kern'], lineBreak: false };
 export const printable = (text: string): string => text.replaceAll('\u202f', '\u2009');
+
+/** The face as a rule for a drawing that stands alone, so that its words keep the places they were measured for. */
+export function faceRule(): string {
+  const file = resolve('@fontsource-variable/archivo/files/archivo-latin-wght-normal.woff2');
+  const data = readFileSync(file).toString('base64');
+  return `@font-face{font-family:Archivo;font-weight:100 900;src:url(data:font/woff2;base64,${data}) format('woff2')}`;
+}

@@ -3,6 +3,7 @@ import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { pdfPages, type ReadPage } from '../../../tests/fixture/pdf-pages.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
+import { faceRule } from '../../adapters/paper/face.ts';
 import { pressPdf } from '../../adapters/paper/press.ts';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
 import type { ChartReport } from '../../shop/chart/chart-report.ts';
@@ -31,6 +32,7 @@ async function waywright(words: string, files: Record<string, string> = {}) {
   const chart = registerChart({
     testLists: () => readTestLists(),
     press: pressPdf,
+    faceRule: async () => faceRule(),
     writeBytes: async (file, bytes) => void written.set(file, bytes),
     paperPhoto: async () => undefined,
   });
@@ -95,6 +97,8 @@ describe('waywright chart', () => {
     const svg = String(written.get('chart.svg'));
     const lines = Number(/Of (\d+) lines/.exec(out)![1]);
     expect(svg.match(/<title>[^<]*, limit /g)).toHaveLength(lines);
+    expect(svg).toContain('@font-face');
+    expect(svg).not.toContain('var(--');
   });
 
   it.each([

@@ -6,7 +6,7 @@ import type { TestList } from '../../core/chart/acceptance-test.ts';
 import { foldJob, type Job } from '../../core/ledger/job.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { chartSheet } from '../../draw/chart-sheet.ts';
-import { svgText } from '../../draw/shape.ts';
+import { svgFile } from '../../draw/shape.ts';
 import { answerJob } from '../../shop/answer-job.ts';
 import { chartReport } from '../../shop/chart/chart-report.ts';
 import { type PaperName, type Piece, type Press, papers } from '../../shop/chart/paper.ts';
@@ -29,6 +29,8 @@ The file of results is in docs/contract.md, \`chart\`.`;
 export interface ChartDoors {
   readonly testLists: () => readonly TestList[];
   readonly press: Press;
+  /** A style rule that brings the drawings' face along. */
+  readonly faceRule: () => Promise<string>;
   readonly writeBytes: (file: string, bytes: Uint8Array) => Promise<void>;
   /** A print's photo made small enough for paper; undefined when it is not kept here. */
   readonly paperPhoto: (
@@ -155,7 +157,8 @@ export const registerChart =
             await chart.press(chartPaper(report, made, photos), paper as PaperName),
           );
         }
-        if (options.svg !== undefined) await doors.writeText(options.svg, `${svgText(chartSheet(report))}\n`);
+        if (options.svg !== undefined)
+          await doors.writeText(options.svg, svgFile(chartSheet(report), await chart.faceRule()));
         if (options.csv !== undefined) await doors.writeText(options.csv, chartCsv(report));
         if (options.json) return doors.say(JSON.stringify(report, null, 1));
         doors.say(chartText(report));

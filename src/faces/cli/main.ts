@@ -83,6 +83,7 @@ const photoDoors: PhotoDoors = {
 const chartDoors: ChartDoors = {
   testLists: () => readTestLists(),
   press: async (document, paper) => (await import('../../adapters/paper/press.ts')).pressPdf(document, paper),
+  faceRule: async () => (await import('../../adapters/paper/face.ts')).faceRule(),
   writeBytes: writeWhole,
   paperPhoto: async (hash) => {
     const kept = await photoFolder(join(dirname(workshopFile()), 'photos')).open(hash);

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readTestLists } from '../src/adapters/file/test-lists.ts';
 import type { AcceptanceTest } from '../src/core/chart/acceptance-test.ts';
@@ -130,6 +131,12 @@ describe('the engine lathe’s list, line by line beside the published one as re
     for (const other of others)
       for (const limit of Object.values(other.limits)) expect(limit.source.words).not.toContain('ISO 1708');
     expect(list.left_out.length).toBeGreaterThan(3);
+  });
+
+  it('docs/acceptance.md shows every test and names everything left out, of every list', () => {
+    const page = readFileSync('docs/acceptance.md', 'utf8');
+    for (const one of list.tests) expect(page).toContain(`| ${one.name} |`);
+    for (const its of readTestLists()) for (const one of its.left_out) expect(page).toContain(one.what);
   });
 
   it('each permitted direction has its reason', () => {

@@ -10,8 +10,8 @@ const faces = [
   [700, '700Bold'],
 ] as const;
 
-const { resolve } = createRequire(import.meta.url);
-const folder = dirname(resolve('@expo-google-fonts/archivo/package.json'));
+const require = createRequire(import.meta.url);
+const folder = dirname(require.resolve('@expo-google-fonts/archivo/package.json'));
 
 /** The name a weight is registered under: the nearest that is embedded. */
 export function faceOf(weight: number): string {
@@ -30,7 +30,7 @@ export const printable = (text: string): string => text.replaceAll('\u202f', '\u
 
 /** The face as a rule for a drawing that stands alone, so that its words keep the places they were measured for. */
 export function faceRule(): string {
-  const file = resolve('@fontsource-variable/archivo/files/archivo-latin-wght-normal.woff2');
+  const file = require.resolve('@fontsource-variable/archivo/files/archivo-latin-wght-normal.woff2');
   const data = readFileSync(file).toString('base64');
   return `@font-face{font-family:Archivo;font-weight:100 900;src:url(data:font/woff2;base64,${data}) format('woff2')}`;
 }

@@ -113,11 +113,11 @@ describe('what settles a line', () => {
     ] as const) {
       const its = settle({ value_um: value, doubt_um: doubt, shared_um: shared, readings }, band);
       if (its.by !== 'more readings') throw new Error(its.by);
-      const after = (more: number) =>
+      const doubtWith = (more: number) =>
         Math.sqrt(shared ** 2 + ((doubt ** 2 - shared ** 2) * readings) / (readings + more));
       const reach = Math.min(Math.abs(value), Math.abs(21 - value));
-      expect(after(its.more)).toBeLessThanOrEqual(reach);
-      expect(after(its.more - 1)).toBeGreaterThan(reach);
+      expect(doubtWith(its.more)).toBeLessThanOrEqual(reach);
+      expect(doubtWith(its.more - 1)).toBeGreaterThan(reach);
     }
   });
 });

@@ -1,4 +1,4 @@
-import type { AcceptanceTest, ClassLimit, ListDimension } from './acceptance-test.ts';
+import type { AcceptanceTest, ClassLimit } from './acceptance-test.ts';
 import { type ChartLine, chartLine } from './chart-line.ts';
 import { bandOf, type LimitBand, type Scaling } from './limit.ts';
 import type { Result } from './result.ts';
@@ -32,13 +32,6 @@ export interface Tally {
   readonly 'not proven': number;
   readonly 'not measured': number;
 }
-
-/** The machine's sizes: those given, else the list's. */
-export const dimensionsOf = (
-  dimensions: readonly ListDimension[],
-  given: Readonly<Record<string, number>> = {},
-): Record<string, number> =>
-  Object.fromEntries(dimensions.map((one) => [one.key, given[one.key] ?? one.value]));
 
 /** The local limit of a machine of this size. */
 export const localOf = (limit: ClassLimit, size_mm: number | undefined) =>

@@ -82,7 +82,7 @@ export function bedStrips(figure: BedStripsFigure): Shape {
   const right = width - 14;
   const x = linear([Math.min(0, ...all), Math.max(...all, 1)], [left + 6, right - 6]);
   const frame: Frame = { figure, x, left, right, isWide };
-  const above = isWide ? 14 : 50;
+  const above = isWide ? 18 : 66;
   const top = wash ? 30 : 4;
   const pitch = tall + above + 18;
   const costTop = top + strips.length * pitch;
@@ -128,9 +128,9 @@ function names(frame: Frame, head: string, of: string, verdict: Verdict | undefi
   const word = verdict && { size: 16, weight: 660, fill: inkOf[verdict] };
   if (!frame.isWide)
     return [
-      label(0, top - 28, head, { size: 17, weight: 640 }),
-      label(0, top - 10, of, quiet),
-      ...(word ? [label(frame.right, top - 28, verdict, { ...word, anchor: 'end' })] : []),
+      label(0, top - 46, head, { size: 17, weight: 640 }),
+      label(0, top - 28, of, quiet),
+      ...(word ? [label(frame.right, top - 46, verdict, { ...word, anchor: 'end' })] : []),
     ];
   const lines = brokenLines(of, size, 180);
   return [
@@ -173,7 +173,7 @@ function stripOf(frame: Frame, strip: BedStrip, top: number): Shape[] {
     shape('path', { d: pathThrough(spots), fill: 'none', stroke: palette.ink, 'stroke-width': 2.2 }),
     ...spots.map(([cx, cy]) => line([cx, cy - 4], [cx, cy + 4], palette.ink, 2)),
     ...jawsOf(strip, x, y),
-    label(right, top - 2, `${strip.unit}, ${strip.plus}`, { ...quiet, anchor: 'end' }),
+    label(right, top - 7, `${strip.unit}, ${strip.plus}`, { ...quiet, anchor: 'end' }),
     label(right, top + tall + 13, strip.minus, { ...quiet, anchor: 'end' }),
     ...(times ? [label(left, top + tall + 13, times, quiet)] : []),
     ...worstOf(frame, strip, y, top),

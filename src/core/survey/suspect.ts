@@ -53,13 +53,16 @@ function standingOut(places: readonly number[], values: readonly number[]): Susp
   const floor = 10 ** -Math.min(6, median(values.map(decimalsOf))) / 2;
   while (found.length < values.length / 4) {
     const off = kept.map((value, i) => value - fromNeighbours(places, kept, i));
-    const scatter = Math.max(1.4826 * median(off.map(Math.abs)), floor);
     let worst = 0;
     // An end is led to from one side only, three times less surely than a middle.
     const weighed = off.map((value, i) => Math.abs(value) / (i === 0 || i === off.length - 1 ? 2 : 1));
     for (const i of weighed.keys()) if (weighed[i]! > weighed[worst]!) worst = i;
-    if (!(weighed[worst]! > farOut * scatter)) break;
     const expected = fromNeighbours(places, kept, worst);
+    // Among few readings a slip pulls its neighbours' own off so far that it hides; the scatter is what is left once it is put right.
+    const righted = kept.with(worst, expected);
+    const left = righted.map((value, i) => value - fromNeighbours(places, righted, i));
+    const scatter = Math.max(1.4826 * median(left.filter((_, i) => i !== worst).map(Math.abs)), floor);
+    if (!(weighed[worst]! > farOut * scatter)) break;
     const times = slips.find((slip) => Math.abs(values[worst]! / slip - expected) <= near * scatter);
     found.push({
       code: 'stands out',

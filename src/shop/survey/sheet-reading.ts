@@ -78,7 +78,7 @@ export function readSheet(sheet: SurveySheet, subject: Subject): SheetReading {
   const filled = all.filter((cell) => cell.is === 'read' || cell.is === 'left out').length;
   const isWhole = all.length > 0 && filled === all.length;
   const built = isPlateHow(sheet)
-    ? plateOf(sheet, layout, cells, isWhole)
+    ? plateOf(sheet, subject, layout, cells, isWhole)
     : lineOf(sheet, subject, layout, cells);
   const missing = missingFrom(sheet, layout, cells) ?? ('wrong' in built ? { why: built.wrong } : undefined);
   return {
@@ -222,11 +222,21 @@ function lineOf(sheet: SurveySheet, subject: Subject, layout: SheetLayout, cells
   );
 }
 
-function plateOf(sheet: SurveySheet, layout: SheetLayout, cells: Cells, isWhole: boolean): Built {
+function plateOf(
+  sheet: SurveySheet,
+  subject: Subject,
+  layout: SheetLayout,
+  cells: Cells,
+  isWhole: boolean,
+): Built {
   if (!isWhole) return {};
   const value = (name: string) => fieldValue(layout.fields, name);
   const read = (name: string) => (layout.fields[name]?.is === 'read' ? value(name) : undefined);
-  const common = { ...optional('limit_um', read('limit')), ...optional('pass_um', read('pass')) };
+  const common = {
+    name: subject.of.charAt(0).toUpperCase() + subject.of.slice(1),
+    ...optional('limit_um', read('limit')),
+    ...optional('pass_um', read('pass')),
+  };
   const repeat = sdOf(layout, 'repeat');
   const numbers = (key: string) => cells[key]!.map((cell) => (cell.is === 'read' ? cell.value : undefined));
   const of = (start: string) =>

@@ -39,14 +39,18 @@ function isVee(one: Pad, other: Pad, travel: AxisName): boolean {
 function waysOf(plan: JobPlan): { readonly of: string; readonly pads: readonly Pad[] }[] {
   const { pads, free } = plan.slide;
   const left = [...pads];
-  const found: { of: string; pads: Pad[] }[] = [];
+  const found: Pad[][] = [];
   for (let one = left.shift(); one; one = left.shift()) {
     const first = one;
     const k = left.findIndex((other) => isVee(first, other, free));
-    const both = k < 0 ? [first] : [first, ...left.splice(k, 1)];
-    found.push({ of: both.map((pad) => pad.name).join(' and '), pads: both });
+    found.push(k < 0 ? [first] : [first, ...left.splice(k, 1)]);
   }
-  return found;
+  const isOnly = found.filter((both) => both.length > 1).length === 1;
+  return found.map((both) => {
+    const names = both.map((pad) => pad.name).join(' and ');
+    const of = both.length === 1 ? names : isOnly ? 'the V' : `the V of ${names}`;
+    return { of, pads: both };
+  });
 }
 
 /** What of this job's bed is to be surveyed, way by way: up and down, sideways where the way guides, and the twist of the ways. */

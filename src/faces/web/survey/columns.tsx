@@ -7,6 +7,10 @@ export interface ColumnsHandle {
   readonly focus: (at: CellPlace) => void;
 }
 
+/** A step's cell has no room for the unit, which stands above. */
+const shortPlace = (place: string): string =>
+  place.includes(' to ') ? place.replace(/\s(mm|in)$/, '') : place;
+
 /** The cells of a sheet, column by column: Enter in the last of one goes on in the next. */
 export function Columns(props: {
   readonly sheet: SurveySheet;
@@ -33,7 +37,7 @@ export function Columns(props: {
         cells={places.map((place, index) => {
           const read = reading.cells[key]![index]!;
           return {
-            place,
+            place: shortPlace(place),
             typed: sheet.cells[key]?.[index] ?? '',
             wrong: read.is === 'wrong' ? read.why : undefined,
           };

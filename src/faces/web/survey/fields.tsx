@@ -25,7 +25,7 @@ export function Fields(props: {
     const wrong = read.is === 'wrong' ? read.why : whole;
     const unit = fieldUnit(sheet, name);
     return (
-      <div className="field" key={name}>
+      <div className={name === 'unworn' ? 'field whole' : 'field'} key={name}>
         <label htmlFor={fieldId(name)}>
           {fieldWords[name]!.label}
           {unit ? `, ${unit}` : ''}

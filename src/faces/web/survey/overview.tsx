@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { surveyKey, surveysOf, type TakenSurvey } from '../../../core/ledger/survey-record.ts';
+import { sayLength } from '../../../core/quantity/length.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { bedForm } from '../../../shop/survey/bed-form.ts';
 import { hows } from '../../../shop/survey/sheet-hows.ts';
@@ -99,12 +100,19 @@ function Overview({ open }: { readonly open: OpenJob }) {
         </div>
       </div>
       <footer className="foot">
-        <Link className="go" href={surveyAddress(open.id, (next ?? subjects[0]!).key)}>
-          {next ? `Survey: ${next.of}, ${subjectHead[next.kind].toLowerCase()}` : 'Look at the first survey'}
-          <span className="end">
-            {subjects.filter(({ key }) => surveys.has(key)).length} of {subjects.length}
-          </span>
-        </Link>
+        {!next && site?.ok ? (
+          <Link className="go" href={`/job/${encodeURIComponent(open.id)}/print`}>
+            Print at {sayLength(site.best.at_mm, units).text}
+            <span className="end">enter the print</span>
+          </Link>
+        ) : (
+          <Link className="go" href={surveyAddress(open.id, (next ?? subjects[0]!).key)}>
+            Survey {(next ?? subjects[0]!).of}, {subjectHead[(next ?? subjects[0]!).kind].toLowerCase()}
+            <span className="end">
+              {subjects.filter(({ key }) => surveys.has(key)).length} of {subjects.length}
+            </span>
+          </Link>
+        )}
       </footer>
     </main>
   );
@@ -168,6 +176,7 @@ function Row(props: {
             {subjectHead[subject.kind]}, {subject.of}
           </b>
           <small>
+            {subject.ways.length > 1 ? `${subject.ways.join(' and ')}; ` : ''}
             {taken ? hows[taken.sheet.how].words : isBegun ? 'begun, not kept yet' : 'not surveyed yet'}
           </small>
         </span>

@@ -39,6 +39,11 @@ export function workOf(draft: WorkDraft, plan: JobPlan, form: BedForm & { ok: tr
   return { work: { ...usual, ...Object.fromEntries(read) } as WorkPlaces, usual, wrong };
 }
 
+const shown = (mm: number, system: UnitSystem): string => {
+  const said = sayLength(mm, system, { decimals: system === 'metric' ? 0 : 1 });
+  return `${said.sign}${said.number}`;
+};
+
 export const siteOf = (plan: JobPlan, form: BedForm | undefined, draft: WorkDraft, system: UnitSystem) =>
   form?.ok ? whereToPrint(plan, form.bed, workOf(draft, plan, form, system).work) : undefined;
 
@@ -79,7 +84,7 @@ export function PrintPlace(props: {
             <input
               id={`work-${name}`}
               value={draft[name] ?? ''}
-              placeholder={sayLength(Math.round(usual[name]), system).number}
+              placeholder={shown(usual[name], system)}
               autoComplete="off"
               aria-invalid={wrong[name] === undefined ? undefined : true}
               aria-describedby={wrong[name] === undefined ? undefined : `work-${name}-wrong`}

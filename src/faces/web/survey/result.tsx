@@ -97,7 +97,7 @@ function facts(found: Answered, system: UnitSystem): [string, string][] {
   }
   const { answer } = found;
   const worst = worstOf(answer);
-  const closure = closureWords(answer, system);
+  const closure = answer.closure?.closes ? closureWords(answer, system) : undefined;
   const wear = wearWords(answer, found.from_mm, system);
   const um = (value: number, sd: number | undefined) =>
     sayDeviation(value, system, { signed: false, ...(sd === undefined ? {} : { sd }) }).text;

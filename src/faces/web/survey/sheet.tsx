@@ -69,7 +69,10 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
       : undefined;
   const isLine = subject.kind !== 'flatness';
 
-  const type = (next: SurveySheet) => setDraft(typedOn(draft, next));
+  const type = (next: SurveySheet) => {
+    setDraft(typedOn(draft, next));
+    setSaid(undefined);
+  };
   const deed = (next: SurveySheet, words: string) => setDraft(after(draft, next, words));
   const cell = (place: CellPlace, text: string) =>
     withCells(sheet, layout, place.column, place.index, [text]);
@@ -152,17 +155,8 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
             <Fields
               sheet={sheet}
               layout={layout}
-              names={how.fields.filter((name) => fieldWords[name]!.needed || name === 'from')}
+              names={how.fields}
               lacks={layout.lacks}
-              onType={(name, text) => type({ ...sheet, fields: { ...sheet.fields, [name]: text } })}
-            />
-          </div>
-          <div className="survey-fields">
-            <Fields
-              sheet={sheet}
-              layout={layout}
-              names={how.fields.filter((name) => !fieldWords[name]!.needed && name !== 'from')}
-              lacks={undefined}
               onType={(name, text) => type({ ...sheet, fields: { ...sheet.fields, [name]: text } })}
             />
           </div>
@@ -187,7 +181,10 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
                 chosen={sheet.unit as (typeof how.units.metric)[number]}
                 onChoose={(unit) => type(inUnit(sheet, layout, unit))}
               />
-              <p className="quiet">Enter moves on. A column or a table can be pasted.</p>
+              <p className="quiet">
+                {isLine ? `Cells say ${sheet.lengths} from the headstock end. ` : ''}Enter moves on. A column
+                or a table can be pasted.
+              </p>
               {isLine ? (
                 <div className="survey-runs">
                   <button
@@ -227,7 +224,7 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
             </>
           )}
         </div>
-        <div className="survey-result">
+        <div className={isKept ? 'survey-result first' : 'survey-result'}>
           {found ? (
             <>
               {reading.isWhole ? null : (
@@ -255,8 +252,8 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
         </div>
       </div>
       <footer className="foot">
-        <p role="status">{said ?? keptWords(kept?.at, isKept, missing?.why)}</p>
-        <div className="survey-undo">
+        <div className="beside survey-undo">
+          <p role="status">{said ?? keptWords(kept?.at, isKept, missing?.why)}</p>
           {draft.before ? (
             <button
               type="button"
@@ -274,7 +271,10 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
             <button
               type="button"
               className="third"
-              onClick={() => setDraft(after(draft, kept.sheet, 'that'))}
+              onClick={() => {
+                deed(kept.sheet, 'that');
+                setSaid(undefined);
+              }}
             >
               Back to what was kept
             </button>

@@ -219,7 +219,7 @@ it('a run back that does not close says by how much, and what drift goes with it
     .map((step, i) => String(Number((Number(step) + 0.004 * (i + 1)).toFixed(4))));
   await paste(back.join('\n'));
   await says(/The run back does not close: it ends −\d+/);
-  await says(/A drift of \+2 µrad from reading to reading is taken out/);
+  await says(/A drift of \+2 µrad from reading to reading and a jump of \+2\.0 µrad at the turn go with it/);
   await looksRight('does-not-close');
   await button('And back again').click();
   await button('Keep this survey').click();

@@ -61,7 +61,11 @@ function standingOut(places: readonly number[], values: readonly number[]): Susp
     // Among few readings a slip pulls its neighbours' own off so far that it hides; the scatter is what is left once it is put right.
     const righted = kept.with(worst, expected);
     const left = righted.map((value, i) => value - fromNeighbours(places, righted, i));
-    const scatter = Math.max(1.4826 * median(left.filter((_, i) => i !== worst).map(Math.abs)), floor);
+    // An end that is put right lies on the line of the next two, and so does the one beside it.
+    const last = values.length - 1;
+    const beside = worst === 0 ? 1 : worst === last ? last - 1 : worst;
+    const others = left.filter((_, i) => i !== worst && i !== beside);
+    const scatter = Math.max(1.4826 * median(others.map(Math.abs)), floor);
     if (!(weighed[worst]! > farOut * scatter)) break;
     const times = slips.find((slip) => Math.abs(values[worst]! / slip - expected) <= near * scatter);
     found.push({

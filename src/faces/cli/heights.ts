@@ -1,8 +1,7 @@
 import type { Command } from 'commander';
-import { heightsInput } from '../../contract/heights.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { heights } from '../../shop/order/heights.ts';
-import { machineChain } from '../../shop/order/machine-chain.ts';
+import { heightsAsk } from '../../shop/order/machine-chain.ts';
 import { type Doors, exitCodes, Leave, withFile } from './doors.ts';
 import { heightsText } from './heights-text.ts';
 import type { OrderDoors } from './order-doors.ts';
@@ -26,13 +25,7 @@ export const registerHeights =
       .addHelpText('after', example)
       .action(async (file: string, options: { json?: boolean }) => {
         await withFile(doors, file, (text) => {
-          const templates = doors.templates();
-          const ask = heightsInput(parsedJson(text), {
-            templates,
-            machines: machines(),
-            chainOf: (machine, known) => machineChain(machine, templates, known),
-          });
-          const answer = heights(ask);
+          const answer = heights(heightsAsk(parsedJson(text), machines(), doors.templates()));
           if (!answer.ok) {
             doors.complain(`no answer: ${answer.text}`);
             throw new Leave(exitCodes.noAnswer);

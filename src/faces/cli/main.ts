@@ -21,6 +21,7 @@ import { registerJob } from './job.ts';
 import { registerKit } from './kit.ts';
 import { registerLine } from './line.ts';
 import { registerOrder } from './order.ts';
+import { registerAxis } from './order-axis.ts';
 import { registerParts } from './parts.ts';
 import type { PhotoDoors } from './photo-doors.ts';
 import { registerPlate } from './plate.ts';
@@ -111,6 +112,7 @@ try {
       registerKit,
       registerOrder({ machines: readWholeMachines }),
       registerHeights({ machines: readWholeMachines }),
+      registerAxis({ machines: readWholeMachines }),
     ],
     packageVersion(),
   );

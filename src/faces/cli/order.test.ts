@@ -9,7 +9,12 @@ async function said(words: readonly string[], file?: unknown) {
   const out: string[] = [];
   const err: string[] = [];
   const doors = {
-    readText: async () => (typeof file === 'string' ? file : JSON.stringify(file)),
+    readText: async (name: string) =>
+      name === 'heights.json'
+        ? JSON.stringify(heightsFile)
+        : typeof file === 'string'
+          ? file
+          : JSON.stringify(file),
     say: (line: string) => out.push(line),
     complain: (line: string) => err.push(line),
     templates: () => readTemplates(),
@@ -22,6 +27,19 @@ async function said(words: readonly string[], file?: unknown) {
   );
   return { code, out: out.join('\n'), err: err.join('\n') };
 }
+
+const heightsFile = {
+  machine: 'engine-lathe',
+  measured: { 'half nut over lead screw': { um: -470, sd_um: 8 } },
+  liners: [
+    {
+      joint: 'saddle-on-bed',
+      pads: ['front flank', 'rear flank', 'flat'],
+      brings: 'half nut over lead screw',
+      sheet_mm: 1.6,
+    },
+  ],
+};
 
 describe('waywright order', () => {
   it('at first only the survey is ready; every other step waits, with what for and why', async () => {
@@ -69,6 +87,17 @@ describe('waywright order', () => {
     expect(plan.features.map((one: { name: string }) => one.name)).toEqual(['test bar', 'level across']);
     expect(plan.setups.map((one: { id: string }) => one.id)).toEqual(['bar', 'level_across']);
     expect(plan.cautions[0]).toContain('crush');
+  });
+
+  it('heights give the bench of a step its sink limits and what liner may come off', async () => {
+    const words = ['engine-lathe', '--step', 'saddle-bottom', '--heights', 'heights.json', '--json'];
+    const { plan } = JSON.parse((await said(words)).out);
+    expect(plan.slide.pads.map((pad: { stock_um: number }) => pad.stock_um)).toEqual([800, 800, 800]);
+    const nut = plan.sink.find((one: { name: string }) => one.name === 'half nut over lead screw');
+    // 0.1 mm of allowance square to each face and the band of 80 µm below the aim, less the doubt of the bond.
+    expect(nut.most_um).toBeGreaterThan(60);
+    expect(nut.most_um).toBeLessThan(260);
+    expect((await said(words.slice(0, 5))).out).toContain('half nut over lead screw: ');
   });
 
   it('one’s own file: a machine, or what was done to one of the program’s', async () => {

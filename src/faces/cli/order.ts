@@ -2,9 +2,12 @@ import type { Command } from 'commander';
 import { machineInput } from '../../contract/machine.ts';
 import { type OrderFile, orderedDeeds, orderFile } from '../../contract/order.ts';
 import { BadInput, parsedJson } from '../../contract/refusal.ts';
-import { benchPlan } from '../../shop/order/bench-plan.ts';
+import type { Machine } from '../../core/order/machine.ts';
+import { type BenchLimits, benchPlan } from '../../shop/order/bench-plan.ts';
+import { heights } from '../../shop/order/heights.ts';
+import { heightsAsk } from '../../shop/order/machine-chain.ts';
 import { order } from '../../shop/order/order.ts';
-import { type Doors, refuse, withFile } from './doors.ts';
+import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
 import type { OrderDoors } from './order-doors.ts';
 import { orderText, stepText } from './order-text.ts';
 import type { Register } from './run.ts';
@@ -22,6 +25,7 @@ done again), worked:name=HOURS (hours only).`;
 interface OrderOptions {
   readonly done?: string;
   readonly step?: string;
+  readonly heights?: string;
   readonly json?: boolean;
 }
 
@@ -37,6 +41,10 @@ export const registerOrder =
       .argument('<machine>', 'a machine of the program by its id, or a JSON file; - reads standard input')
       .option('--done <steps>', 'what was done, in the order it was done, with commas between')
       .option('--step <step>', 'one step by itself')
+      .option(
+        '--heights <file>',
+        'with --step: a file as `heights` takes it; sink limits and liner stock go to the bench',
+      )
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
       .action(async (which: string, options: OrderOptions) => {
@@ -55,7 +63,11 @@ export const registerOrder =
                 expected: `one of ${answer.steps.map((one) => one.id).join(', ')}`,
               },
             ]);
-          const bench = benchPlan(asked.machine, step.id, doors.templates());
+          const limits =
+            options.heights === undefined
+              ? {}
+              : await limitsOf(options.heights, asked.machine, step.id, machines(), doors);
+          const bench = benchPlan(asked.machine, step.id, doors.templates(), {}, limits);
           doors.say(
             options.json
               ? JSON.stringify({ ...step, ...(bench ? { plan: bench } : {}) }, null, 1)
@@ -84,4 +96,23 @@ async function machineOf(which: string, machines: OrderDoors['machines'], doors:
       expected: `a file, or one of ${all.map((one) => one.id).join(', ')}`,
     },
   ]);
+}
+
+/** What the heights leave a step's slide. */
+async function limitsOf(
+  file: string,
+  machine: Machine,
+  step: string,
+  machines: readonly Machine[],
+  doors: Doors,
+): Promise<BenchLimits> {
+  return await withFile(doors, file, (text) => {
+    const answer = heights(heightsAsk(parsedJson(text), machines, doors.templates()));
+    if (!answer.ok) {
+      doors.complain(`no answer: ${answer.text}`);
+      throw new Leave(exitCodes.noAnswer);
+    }
+    const slide = machine.steps.find((one) => one.id === step)?.bench?.slide;
+    return answer.limits.find((one) => one.joint === slide) ?? {};
+  });
 }

@@ -1,9 +1,11 @@
+import { heightsInput } from '../../contract/heights.ts';
 import type { Vector } from '../../core/body/vector.ts';
 import type { Chain, Change } from '../../core/heights/chain.ts';
 import { type Measure, measured } from '../../core/ledger/measure.ts';
 import type { Template } from '../../core/ledger/template.ts';
 import type { Machine } from '../../core/order/machine.ts';
 import { machineSizes, slidePlan } from './bench-plan.ts';
+import type { HeightsAsk } from './heights.ts';
 
 /** What is known of a machine's heights beyond its drawing. */
 export interface MachineHeightsKnown {
@@ -49,3 +51,18 @@ export function machineChain(
     changes: known.changes ?? [],
   };
 }
+
+/**
+ * What `heights` is asked, from its file.
+ * @throws BadInput
+ */
+export const heightsAsk = (
+  value: unknown,
+  machines: readonly Machine[],
+  templates: readonly Template[],
+): HeightsAsk =>
+  heightsInput(value, {
+    templates,
+    machines,
+    chainOf: (machine, known) => machineChain(machine, templates, known),
+  });

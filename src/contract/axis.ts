@@ -1,0 +1,187 @@
+import { z } from 'zod';
+import type { BarReading, HeldBar } from '../core/axis/bar-axis.ts';
+import type { BarPlace } from '../core/axis/bar-sweeps.ts';
+import type { CentresReading } from '../core/axis/centres.ts';
+import { materials } from '../core/kit/material.ts';
+import { BadInput, checked, type Issue } from './refusal.ts';
+import { finite, name, place, sd } from './slide.ts';
+
+const um = z.number().min(-1e5).max(1e5);
+const turned = z.tuple([um, um]);
+const long_mm = z.number().min(0).max(1e4);
+const barSchema = {
+  diameter_mm: z.number().min(1).max(500),
+  bore_mm: z.number().min(0).max(499).optional(),
+  density_kg_m3: z.number().min(500).max(25_000).optional(),
+  modulus_GPa: z.number().min(1).max(1000).optional(),
+};
+const band = z.strictObject({ low_um: um, high_um: um, over_mm: z.number().min(1).max(1e4) });
+
+const centresSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('bar between centres'),
+    plane: z.enum(['up', 'sideways']),
+    ...barSchema,
+    between_mm: long_mm,
+    head_at_mm: long_mm,
+    tail_at_mm: long_mm,
+    head: turned,
+    tail: turned,
+    reading_sd_um: sd.optional(),
+    low_um: um,
+    high_um: um,
+    aim_um: um,
+  }),
+  z.strictObject({
+    kind: z.literal('two bars'),
+    plane: z.enum(['up', 'sideways']),
+    first_um: um,
+    exchanged_um: um,
+    reading_sd_um: sd.optional(),
+    low_um: um,
+    high_um: um,
+    aim_um: um,
+  }),
+]);
+
+const axisSchema = z.strictObject({
+  bar: z
+    .strictObject({
+      ...barSchema,
+      out_mm: long_mm,
+      near_mm: long_mm,
+      far_mm: long_mm,
+      reading_sd_um: sd.optional(),
+    })
+    .optional(),
+  readings: z
+    .array(z.strictObject({ side: z.enum(['top', 'bottom', 'front', 'back']), near: turned, far: turned }))
+    .max(8)
+    .optional(),
+  bands: z.strictObject({ up: band.optional(), sideways: band.optional() }).optional(),
+  centres: z.array(centresSchema).max(8).optional(),
+  scrape: z
+    .strictObject({
+      machine: name,
+      step: name,
+      dimensions: z.record(z.string(), finite).optional(),
+      nose_mm: place,
+      toward: z.union([z.literal(1), z.literal(-1)]),
+      /** Levels (µrad) and heights (µm) by the id of their set-up. */
+      read: z.record(z.string(), finite).optional(),
+    })
+    .optional(),
+});
+
+type Written = z.output<typeof axisSchema>;
+
+/** A band over a length. */
+export interface AxisBand {
+  readonly low_um: number;
+  readonly high_um: number;
+  readonly over_mm: number;
+}
+
+/** What `axis` is asked, with what was left out filled in. */
+export interface AxisAsk {
+  readonly held?: HeldBar;
+  readonly readings: readonly BarReading[];
+  readonly bands: { readonly up?: AxisBand; readonly sideways?: AxisBand };
+  readonly centres: readonly (CentresReading & {
+    readonly low_um: number;
+    readonly high_um: number;
+    readonly aim_um: number;
+  })[];
+  readonly scrape?: BarPlace & {
+    readonly machine: string;
+    readonly step: string;
+    readonly dimensions: Readonly<Record<string, number>>;
+    readonly read: Readonly<Record<string, number>>;
+  };
+}
+
+/** One sd of an indicator's reading that is taken when none is given, µm; common practice. */
+const usualReading_sd_um = 1.5;
+
+type WrittenBar = Pick<NonNullable<Written['bar']>, keyof typeof barSchema>;
+const barOf = ({ diameter_mm, bore_mm = 0, density_kg_m3, modulus_GPa }: WrittenBar): HeldBar['bar'] => ({
+  diameter_mm,
+  bore_mm,
+  density_kg_m3: density_kg_m3 ?? materials.steel.density_kg_m3,
+  modulus_GPa: modulus_GPa ?? materials.steel.modulus_GPa,
+});
+const turnedOf = ([first_um, turned_um]: readonly [number, number]) => ({ first_um, turned_um });
+
+/**
+ * `axis`' input, see docs/contract.md.
+ * @throws BadInput
+ */
+export function axisInput(value: unknown): AxisAsk {
+  const written = checked(axisSchema, value);
+  const issues = axisIssues(written);
+  if (issues.length > 0) throw new BadInput(issues);
+  const { bar, readings = [], bands = {}, centres = [], scrape } = written;
+  return {
+    ...(bar
+      ? {
+          held: {
+            bar: barOf(bar),
+            out_mm: bar.out_mm,
+            near_mm: bar.near_mm,
+            far_mm: bar.far_mm,
+            reading_sd_um: bar.reading_sd_um ?? usualReading_sd_um,
+          },
+        }
+      : {}),
+    readings: readings.map((one) => ({ side: one.side, near: turnedOf(one.near), far: turnedOf(one.far) })),
+    bands: { ...(bands.up ? { up: bands.up } : {}), ...(bands.sideways ? { sideways: bands.sideways } : {}) },
+    centres: centres.map((one) => {
+      const { low_um, high_um, aim_um, plane, reading_sd_um = usualReading_sd_um } = one;
+      const common = { low_um, high_um, aim_um, plane, reading_sd_um };
+      if (one.kind === 'two bars')
+        return { ...common, kind: one.kind, first_um: one.first_um, exchanged_um: one.exchanged_um };
+      const { kind, between_mm, head_at_mm, tail_at_mm } = one;
+      const read = { head: turnedOf(one.head), tail: turnedOf(one.tail) };
+      return { ...common, kind, bar: barOf(one), between_mm, head_at_mm, tail_at_mm, ...read };
+    }),
+    ...(scrape
+      ? { scrape: { ...scrape, dimensions: scrape.dimensions ?? {}, read: scrape.read ?? {} } }
+      : {}),
+  };
+}
+
+/** Places out of order, bands the wrong way round, a bore as wide as its bar, nothing to work on. */
+function axisIssues(written: Written): Issue[] {
+  const issues: Issue[] = [];
+  const add = (path: string, found: unknown, expected: string) =>
+    issues.push({ path, found: String(found), expected });
+  const { bar, readings = [], bands = {}, centres = [] } = written;
+  if (readings.length === 0 && centres.length === 0)
+    add('readings', 'nothing', 'readings of a bar, or `centres`');
+  if (readings.length > 0 && !bar) add('bar', 'nothing', 'the bar that was read');
+  if (bar && !(bar.near_mm < bar.far_mm)) add('bar.far_mm', bar.far_mm, `more than ${bar.near_mm}`);
+  if (bar && !(bar.far_mm <= bar.out_mm)) add('bar.out_mm', bar.out_mm, `at least ${bar.far_mm}`);
+  const bored = (path: string, one: WrittenBar) => {
+    if ((one.bore_mm ?? 0) >= one.diameter_mm)
+      add(`${path}.bore_mm`, one.bore_mm, `less than ${one.diameter_mm}`);
+  };
+  if (bar) bored('bar', bar);
+  for (const plane of ['up', 'sideways'] as const) {
+    const its = bands[plane];
+    if (its && !(its.low_um < its.high_um))
+      add(`bands.${plane}.high_um`, its.high_um, `more than ${its.low_um}`);
+  }
+  centres.forEach((one, k) => {
+    const path = `centres[${k}]`;
+    if (!(one.low_um < one.high_um)) add(`${path}.high_um`, one.high_um, `more than ${one.low_um}`);
+    else if (!(one.low_um <= one.aim_um && one.aim_um <= one.high_um))
+      add(`${path}.aim_um`, one.aim_um, `from ${one.low_um} to ${one.high_um}`);
+    if (one.kind === 'two bars') return;
+    bored(path, one);
+    if (!(one.head_at_mm < one.tail_at_mm))
+      add(`${path}.tail_at_mm`, one.tail_at_mm, `more than ${one.head_at_mm}`);
+    if (!(one.tail_at_mm <= one.between_mm))
+      add(`${path}.between_mm`, one.between_mm, `at least ${one.tail_at_mm}`);
+  });
+  return issues;
+}

@@ -1,0 +1,153 @@
+import type { AxisAsk, AxisBand } from '../../contract/axis.ts';
+import { BadInput } from '../../contract/refusal.ts';
+import { type AxisFound, axisOf, type BarReading } from '../../core/axis/bar-axis.ts';
+import { barSweeps } from '../../core/axis/bar-sweeps.ts';
+import { type CentresFound, centresOf, type HeightDeed, heightDeed } from '../../core/axis/centres.ts';
+import { slope } from '../../core/body/displacement.ts';
+import type { JobPlan } from '../../core/ledger/entry.ts';
+import type { Template } from '../../core/ledger/template.ts';
+import type { Round, SteerInput } from '../../core/observe/round.ts';
+import type { Machine } from '../../core/order/machine.ts';
+import { type Judged, verdict } from '../../core/prove/verdict.ts';
+import { sayDeviation } from '../../core/quantity/say.ts';
+import { saySlope } from '../../core/quantity/slope.ts';
+import { benchPlan } from './bench-plan.ts';
+
+/** An axis with what was read, its verdict, and the sentence. */
+export type AxisShown = AxisFound & {
+  readonly side: BarReading['side'];
+  readonly judged?: Judged;
+  readonly sentence: string;
+};
+
+/** What `axis` answers. */
+export interface AxisAnswer {
+  readonly ok: true;
+  readonly axes: readonly AxisShown[];
+  readonly centres: readonly (CentresFound & HeightDeed & { readonly sentence: string })[];
+  /** What `steer` is asked about the part that carries the spindle. */
+  readonly steer_input?: SteerInput;
+}
+
+/**
+ * Where an axis lies against the travel, where the tailstock stands, and the readings put as a question to the planner of
+ * the headstock's or tailstock's own pads.
+ * @throws BadInput  a machine, step or set-up that there is not
+ */
+export function axis(ask: AxisAsk, machines: readonly Machine[], templates: readonly Template[]): AxisAnswer {
+  const { held, scrape } = ask;
+  const axes = held ? ask.readings.map((reading) => shownAxis(ask, reading)) : [];
+  const plan = scrape ? planOf(ask, machines, templates) : undefined;
+  return {
+    ok: true,
+    axes,
+    centres: ask.centres.map((one) => {
+      const found = centresOf(one);
+      const deed = heightDeed(found, one.low_um, one.high_um, one.aim_um);
+      return { ...found, ...deed, sentence: centresSentence(found, deed) };
+    }),
+    ...(plan ? { steer_input: steerInputOf(ask, plan) } : {}),
+  };
+}
+
+function shownAxis(ask: AxisAsk, reading: BarReading): AxisShown {
+  const found = axisOf(ask.held!, reading);
+  const band = ask.bands[found.plane];
+  const judged = band ? judgedAxis(found, band) : undefined;
+  return {
+    ...found,
+    side: reading.side,
+    ...(judged ? { judged } : {}),
+    sentence: axisSentence(found, judged),
+  };
+}
+
+const judgedAxis = ({ slope_urad, sd_urad }: AxisFound, { low_um, high_um, over_mm }: AxisBand): Judged =>
+  verdict(slope_urad, sd_urad, slope(low_um, over_mm), slope(high_um, over_mm));
+
+function axisSentence({ plane, slope_urad, sd_urad, sag_um }: AxisFound, judged: Judged | undefined): string {
+  const way = { up: ['low', 'high'], sideways: ['toward the back', 'toward you'] }[plane];
+  const size = saySlope(Math.abs(slope_urad), 'metric', { sd: sd_urad, signed: false }).text;
+  const sag =
+    sag_um === 0
+      ? ''
+      : `; the bar’s sag, ${sayDeviation(sag_um, 'metric', { signed: false }).text} between the two places, is taken out`;
+  const told = judged ? `: ${judged.verdict}` : '';
+  const where = slope_urad === 0 ? 'along the travel' : way[slope_urad > 0 ? 1 : 0];
+  return `The free end lies ${where}, ${size}${sag}${told}.`;
+}
+
+function centresSentence({ plane, um, sd_um }: CentresFound, { deed, by_um, judged }: HeightDeed): string {
+  const way = { up: ['lower', 'higher'], sideways: ['further back', 'nearer to you'] }[plane][
+    um >= 0 ? 1 : 0
+  ];
+  const size = sayDeviation(Math.abs(um), 'metric', { sd: sd_um, signed: false }).text;
+  const by = sayDeviation(by_um, 'metric', { signed: false }).text;
+  const sideways = um > 0 ? 'to the back' : 'toward you';
+  const told = {
+    leave: 'leave it',
+    'measure again': 'measure again before anything comes off',
+    raise:
+      plane === 'up'
+        ? `raise it by ${by}, liner or shim under its whole face`
+        : `set it over by ${by} ${sideways}`,
+    lower: plane === 'up' ? `scrape its base down evenly by ${by}` : `set it over by ${by} ${sideways}`,
+  }[deed];
+  return `The tailstock’s centre stands ${way} than the spindle’s, ${size}: ${judged.verdict}; ${told}.`;
+}
+
+function planOf(ask: AxisAsk, machines: readonly Machine[], templates: readonly Template[]): JobPlan {
+  const { machine: id, step: stepId, dimensions, read } = ask.scrape!;
+  const refuse = (path: string, found: string, among: readonly string[]) =>
+    new BadInput([{ path, found: JSON.stringify(found), expected: `one of ${among.join(', ')}` }]);
+  const machine = machines.find((one) => one.id === id);
+  if (!machine)
+    throw refuse(
+      'scrape.machine',
+      id,
+      machines.map((one) => one.id),
+    );
+  const benches = machine.steps.filter((one) => one.bench).map((one) => one.id);
+  if (!benches.includes(stepId)) throw refuse('scrape.step', stepId, benches);
+  const plan = benchPlan(machine, stepId, templates, dimensions)!;
+  const single = plan.setups.filter((setup) => setup.kind !== 'sweep').map((setup) => setup.id);
+  for (const setup of Object.keys(read))
+    if (!single.includes(setup)) throw refuse(`scrape.read.${setup}`, setup, single);
+  return plan;
+}
+
+/** The plan and the readings as a question to `steer`: one round, no print. */
+function steerInputOf(ask: AxisAsk, plan: JobPlan): SteerInput {
+  const { read, nose_mm, toward } = ask.scrape!;
+  const round: Round = {
+    sweeps: ask.readings.flatMap((reading) => barSweeps(ask.held!, { nose_mm, toward }, reading)),
+    levels: plan.setups.flatMap((setup) =>
+      setup.kind === 'level' && read[setup.id] !== undefined
+        ? [{ name: setup.name, along: setup.along, reading_urad: read[setup.id]!, sd_urad: setup.sd_urad }]
+        : [],
+    ),
+    heights: plan.setups.flatMap((setup) =>
+      setup.kind === 'height' && read[setup.id] !== undefined
+        ? [
+            {
+              name: setup.name,
+              at_mm: setup.at_mm,
+              direction: setup.direction,
+              reading_um: read[setup.id]!,
+              sd_um: setup.sd_um,
+            },
+          ]
+        : [],
+    ),
+  };
+  const { slide, features, targets, passes, sink, film_um } = plan;
+  return {
+    slide,
+    features,
+    targets,
+    passes,
+    ...(sink ? { sink } : {}),
+    ...(film_um === undefined ? {} : { film_um }),
+    rounds: [round],
+  };
+}

@@ -82,7 +82,7 @@ export function bedStrips(figure: BedStripsFigure): Shape {
   const right = width - 14;
   const x = linear([Math.min(0, ...all), Math.max(...all, 1)], [left + 6, right - 6]);
   const frame: Frame = { figure, x, left, right, isWide };
-  const above = isWide ? 18 : 66;
+  const above = isWide ? 30 : 66;
   const top = wash ? 30 : 4;
   const pitch = tall + above + 18;
   const costTop = top + strips.length * pitch;
@@ -143,8 +143,10 @@ function names(frame: Frame, head: string, of: string, verdict: Verdict | undefi
 function stripOf(frame: Frame, strip: BedStrip, top: number): Shape[] {
   const { x, left, right, figure } = frame;
   const { low, high, marks } = scaleOf(strip);
-  const air = (high - low || 1) * 0.12;
-  const y = linear([low - air, high + air], [top + tall, top]);
+  // The worst place has its number beyond it, clear of the line.
+  const worst = strip.worst ? strip.values[strip.worst.index]! : 0;
+  const [over, under] = [worst > 0 ? 24 : 9, worst < 0 ? 27 : 9];
+  const y = linear([low, high === low ? low + 1 : high], [top + tall - under, top + over]);
   const spots = strip.values.map((value, i): Spot => [x(strip.stations[i]!), y(value)]);
   const { doubts } = strip;
   const edge = (side: 1 | -1) =>
@@ -201,8 +203,8 @@ function worstOf({ x, left, right }: Frame, strip: BedStrip, y: Scale, top: numb
   const wide = textWidth(worst.text, 16);
   const from = clearPlace([cx + 16, cx - 16 - wide], wide, [left + 2, right], []);
   // Off the line: below a hollow, above a crown, and inside the strip.
-  const under = value < 0 ? cy + 22 : cy - 14;
-  const at = Math.min(Math.max(under, top + 16), top + tall - 4);
+  const under = value < 0 ? cy + half + 15 : cy - half - 4;
+  const at = Math.min(Math.max(under, top + 14), top + tall - 2);
   return [
     rectangle(cx - 7, cy - half, 14, 2 * half, ink, { rx: 7 }),
     line([cx - 4, cy], [cx + 4, cy], palette.sheet, 2.2),

@@ -12,7 +12,7 @@ import { Mark } from '../frame/mark.tsx';
 export type WorkDraft = Readonly<Record<string, string>>;
 
 const asked: readonly { readonly name: keyof WorkPlaces; readonly label: string }[] = [
-  { name: 'from_mm', label: 'The saddle works from' },
+  { name: 'from_mm', label: 'works from' },
   { name: 'to_mm', label: 'to' },
   { name: 'most_mm', label: 'most at' },
   { name: 'tool_across_mm', label: 'Tool from the middle, plus: to the back' },
@@ -79,7 +79,7 @@ export function PrintPlace(props: {
         {asked.map(({ name, label }) => (
           <div className="field" key={name}>
             <label htmlFor={`work-${name}`}>
-              {label}, {unit}
+              {name === 'from_mm' ? `The ${plan.slide.name} ${label}` : label}, {unit}
             </label>
             <input
               id={`work-${name}`}

@@ -131,6 +131,10 @@ it('a change and a taking out are undone by one press, and the undo undone', asy
     .toContain('To measure it you need an indicator and a square.');
   await pressKey(page, 'Undo took out granite square');
   await expect.poll(() => seen(target('Facing'))).toMatch(/doubt ± /);
+  // The page shows it before the shop has it: the next test counts what the shop has.
+  await expect
+    .poll(async () => (await entries()).slice(-2).map((one) => one.kind))
+    .toEqual(['taken out', 'undone']);
 });
 
 it('sizes shown in inches to be changed, and kept unchanged, do not move', async () => {

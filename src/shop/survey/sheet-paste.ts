@@ -38,8 +38,9 @@ export function poured(sheet: SurveySheet, layout: SheetLayout, at: CellPlace, t
   const isBlock = rows.length > 1 && rows.some((row) => row.length > 1);
   const isHeaded = rows[0]!.filter((cell) => /\p{L}{3,}/u.test(cell)).length > 1;
   const isLine = layout.columns.some(({ key }) => key === 'there');
-  if (isLine && (isHeaded || (rows.length > 1 && /\p{L}{3,}.*[,;].*\p{L}{3,}/u.test(rows[0]!.join(' ')))))
-    return fromTable(sheet, layout, text);
+  // A heading of one column may hold a comma ("level, µrad"); the lines below it tell whether commas part columns.
+  const isParted = rows.length > 1 && /\p{L}{3,}/u.test(rows[0]![0]!) && /\d\s*[,;]/.test(rows[1]!.join(' '));
+  if (isLine && (isHeaded || isParted)) return fromTable(sheet, layout, text);
   return isBlock ? block(sheet, layout, at, rows) : column(sheet, layout, at, text);
 }
 

@@ -105,7 +105,11 @@ export function HingeAndRock({ open }: { readonly open: OpenJob }) {
           type="button"
           className="second"
           disabled={!hinge}
-          onClick={() => hinge && write({ kind: 'hinge tested', round, test: hinge })}
+          onClick={() => {
+            if (!hinge) return;
+            write({ kind: 'hinge tested', round, test: hinge });
+            setTyped({ ...typed, 'pushed first': '', 'pushed last': '' });
+          }}
         >
           Keep the pivot test
         </button>
@@ -130,7 +134,11 @@ export function HingeAndRock({ open }: { readonly open: OpenJob }) {
           type="button"
           className="second"
           disabled={!rock}
-          onClick={() => rock && write({ kind: 'rock tested', round, test: rock })}
+          onClick={() => {
+            if (!rock) return;
+            write({ kind: 'rock tested', round, test: rock });
+            setTyped({ ...typed, ...Object.fromEntries(corners.map((name) => [name, ''])) });
+          }}
         >
           Keep the rock test
         </button>
@@ -138,7 +146,7 @@ export function HingeAndRock({ open }: { readonly open: OpenJob }) {
           <p className="quiet">
             Kept with round {round}:{' '}
             {kept.map((entry) => (entry.kind === 'hinge tested' ? 'pivot test' : 'rock test')).join(', ')}.
-            The ledger undoes them.
+            The ledger shows what they say, and undoes them.
           </p>
         ) : null}
       </div>

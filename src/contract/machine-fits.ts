@@ -108,9 +108,27 @@ function checkSlide(
     }
   }
   const built = buildPlan(template, answers, machine.title);
-  if (!built.ok)
+  if (built.ok)
+    checkPads(
+      slide,
+      k,
+      built.plan.slide.pads.map((pad) => pad.name),
+      faults,
+    );
+  else
     for (const refusal of built.refusals)
       faults.add([...path, refusal.key], answers[refusal.key], refusal.expected);
+}
+
+/** New names for the template's pads: of pads that it has, and no two alike. */
+function checkPads(slide: MachineSlide, k: number, pads: readonly string[], faults: Faults): void {
+  const called = pads.map((pad) => slide.pads?.[pad] ?? pad);
+  for (const [pad, name] of Object.entries(slide.pads ?? {})) {
+    const path = ['slides', k, 'pads', pad];
+    faults.oneOf(path, pad, pads, 'a pad of the template');
+    if (called.filter((one) => one === name).length > 1)
+      faults.add(path, name, 'a name that no other pad of the slide has');
+  }
 }
 
 function readMeasure(

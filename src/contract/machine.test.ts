@@ -150,6 +150,15 @@ describe('a machine that does not fit is told where and what is expected', () =>
     expect(issues((m) => (m.dimensions[0].value = 50))[0]).toBe('dimensions[0].value: from 200 to 12000');
   });
 
+  it('pads that the template does not have, and two of one name', () => {
+    expect(issues((m) => (m.slides[0].pads = { v: 'front' }))[0]).toMatch(
+      /^slides\[0\]\.pads\.v: a pad of the template: /,
+    );
+    expect(issues((m) => (m.slides[0].pads = { 'front flank': 'flat' }))[0]).toContain(
+      'no other pad of the slide has',
+    );
+  });
+
   it('unknown keys, and the same id twice', () => {
     expect(issues((m) => (m.maker = 'x'))[0]).toBe('maker: it to be left out');
     expect(issues((m) => m.bodies.push({ id: 'bed', name: 'again' }))[0]).toContain('bodies[7].id');

@@ -25,6 +25,7 @@ const slideSchema = z.strictObject({
   on: id,
   template: id,
   dimensions: z.record(z.string(), measure).optional(),
+  pads: z.record(z.string(), name).optional(),
   targets: z
     .array(
       z.strictObject({

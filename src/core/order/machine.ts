@@ -50,6 +50,8 @@ export interface MachineSlide {
   /** The template's dimensions by key, as sums over the machine's; "surface" is a material. */
   readonly dimensions?: Readonly<Record<string, Measure>>;
   readonly targets?: readonly SlideTarget[];
+  /** What the template's pads are called here, by the template's name. */
+  readonly pads?: Readonly<Record<string, string>>;
   /** How this machine calls the ends and sides, and the two directions of a feature; left out: as the template. */
   readonly places?: Partial<Record<'minus_end' | 'plus_end' | 'minus_side' | 'plus_side', string>>;
   readonly words?: readonly {

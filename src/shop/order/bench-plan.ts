@@ -49,7 +49,7 @@ export function slidePlan(slide: MachineSlide, template: Template, sizes: Sizes,
   const { plan } = built;
   return {
     ...plan,
-    slide: { ...plan.slide, name: slide.name },
+    slide: { ...plan.slide, name: slide.name, pads: plan.slide.pads.map((pad) => ownPad(pad, slide)) },
     targets: plan.targets.map((target) => ownTarget(target, slide, sizes)),
     words: plan.words.map((words) => ({
       ...words,
@@ -59,6 +59,11 @@ export function slidePlan(slide: MachineSlide, template: Template, sizes: Sizes,
     setups: plan.setups.map((setup) => ownSetup(setup, slide, plan)),
   };
 }
+
+const ownPad = (pad: Pad, slide: MachineSlide): Pad => ({
+  ...pad,
+  name: slide.pads?.[pad.name] ?? pad.name,
+});
 
 function ownTarget(target: Target, slide: MachineSlide, sizes: Sizes): Target {
   const own = slide.targets?.find((one) => one.feature === target.feature);

@@ -4,7 +4,7 @@ import { lineFromTable, lineInput } from '../../contract/line.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
-import { svgText } from '../../draw/shape.ts';
+import { svgFile } from '../../draw/shape.ts';
 import { along } from '../../shop/survey/along.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
 import { type Doors, withFile } from './doors.ts';
@@ -56,7 +56,7 @@ export function registerLine(program: Command, doors: Doors): void {
           return;
         }
         const { input, answer } = answered(text, asked, options);
-        if (options.svg !== undefined) await doors.writeText(options.svg, svgText(lineFigure(answer, input)));
+        if (options.svg !== undefined) await doors.writeText(options.svg, svgFile(lineFigure(answer, input)));
         doors.say(options.json ? JSON.stringify(answer, null, 1) : lineText(answer));
       });
     });

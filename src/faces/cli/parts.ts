@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { partsInput } from '../../contract/parts.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
-import { svgText } from '../../draw/shape.ts';
+import { svgFile } from '../../draw/shape.ts';
 import { parts } from '../../shop/parts.ts';
 import { type Doors, exitCodes, Leave, noAnswer, withFile } from './doors.ts';
 import { partsFigures } from './parts-figures.ts';
@@ -34,7 +34,7 @@ export function registerParts(program: Command, doors: Doors): void {
           const sheet = partsFigures(answer);
           if (!sheet)
             return refuseSvg(doors, 'only wear was asked, which has no picture; expected "lathe" or "mill"');
-          await doors.writeText(options.svg, `${svgText(sheet)}\n`);
+          await doors.writeText(options.svg, svgFile(sheet));
         }
         doors.say(options.json ? JSON.stringify(answer, null, 1) : partsText(answer));
       });

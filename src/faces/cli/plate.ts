@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { plateFromTable, plateInput } from '../../contract/plate.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
-import { svgText } from '../../draw/shape.ts';
+import { svgFile } from '../../draw/shape.ts';
 import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
 import { type Doors, withFile } from './doors.ts';
 import { isJson } from './line.ts';
@@ -45,7 +45,7 @@ export function registerPlate(program: Command, doors: Doors): void {
     .action(async (file: string, options: Options) => {
       await withFile(doors, file, async (text) => {
         const answer = answered(text, options);
-        if (options.svg !== undefined) await doors.writeText(options.svg, svgText(plateFigure(answer)));
+        if (options.svg !== undefined) await doors.writeText(options.svg, svgFile(plateFigure(answer)));
         doors.say(options.json ? JSON.stringify(answer, null, 1) : plateText(answer));
       });
     });

@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { maskFile, printAsk } from '../../contract/print.ts';
 import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import { overPhoto, printOverlay } from '../../draw/print-overlay.ts';
-import { svgText } from '../../draw/shape.ts';
+import { svgFile } from '../../draw/shape.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
 import { readPhoto, secondPhoto } from '../../shop/print/read-photo.ts';
 import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
@@ -50,9 +50,9 @@ async function writeOverlay(
   reading: PhotoReading,
 ): Promise<void> {
   const drawing = printOverlay(reading);
-  if (kind === 'png') return photo.writeBytes(file, await photo.laidOver(bytes, svgText(drawing)));
+  if (kind === 'png') return photo.writeBytes(file, await photo.laidOver(bytes, svgFile(drawing)));
   const base64 = Buffer.from(await photo.upright(bytes)).toString('base64');
-  return photo.writeBytes(file, Buffer.from(`${svgText(overPhoto(drawing, { base64 }))}\n`));
+  return photo.writeBytes(file, Buffer.from(svgFile(overPhoto(drawing, { base64 }))));
 }
 
 /** `waywright print PHOTO --size LxW [--corners …] [--mask FILE] [--cell 25|25.4] [--zones N] [--json] [--overlay FILE]`. */

@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { parsedJson } from '../../contract/refusal.ts';
 import { restInput } from '../../contract/rest.ts';
 import { caseInput } from '../../contract/worked-case.ts';
-import { svgText } from '../../draw/shape.ts';
+import { svgFile } from '../../draw/shape.ts';
 import { rest } from '../../shop/rest.ts';
 import { type Doors, exitCodes, Leave, noAnswer, withFile } from './doors.ts';
 import { blueToExpect } from './rest-figure.ts';
@@ -34,7 +34,7 @@ export function registerRest(program: Command, doors: Doors): void {
         const answer = rest(input);
         if (!answer.ok) return noAnswer(doors, answer);
         if (options.svg !== undefined)
-          await doors.writeText(options.svg, `${svgText(blueToExpect(input, answer))}\n`);
+          await doors.writeText(options.svg, svgFile(blueToExpect(input, answer)));
         doors.say(options.json ? JSON.stringify(answer, null, 1) : restText(input, answer));
       });
     });

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { BadInput } from '../../contract/refusal.ts';
 import { knownSum, typedSum } from '../../contract/sum-typed.ts';
-import { svgText } from '../../draw/shape.ts';
+import { svgFile } from '../../draw/shape.ts';
 import { sumDrawing } from '../../draw/sums/sum-drawing.ts';
 import { listedSum, listSums, sumAnswer } from '../../shop/sums/sum-answer.ts';
 import { type Doors, exitCodes, Leave, refuse } from './doors.ts';
@@ -64,14 +64,14 @@ export function registerSums(program: Command, doors: Doors): void {
         if (options.svg)
           await doors.writeText(
             options.svg,
-            `${svgText(
+            svgFile(
               sumDrawing({
                 drawing: answer.drawing,
                 title: answer.title,
                 legend: [...answer.inputs, ...answer.results],
                 width: 420,
               }),
-            )}\n`,
+            ),
           );
         if (options.json) asJson(answer);
         else doors.say(sumAnswerText(answer));

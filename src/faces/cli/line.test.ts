@@ -95,7 +95,7 @@ describe('waywright line --svg', () => {
     const { code, out, written } = await said(worked(), '--svg', 'v.svg');
     expect(code).toBe(0);
     expect(out).toContain('straightness');
-    expect(written['v.svg']).toMatch(/^<svg xmlns.*heights × \d+.*<\/svg>$/s);
+    expect(written['v.svg']).toMatch(/^<svg xmlns.*heights × \d+.*<\/svg>\n$/s);
   });
   it('bad input writes nothing', async () => {
     const { code, written } = await said('angles_urad\n1\nsoft', '--svg', 'v.svg', '--step', '200');

@@ -6,7 +6,7 @@ import { readDeviation } from '../../core/quantity/deviation.ts';
 import { type SlopeUnit, slopeSize } from '../../core/quantity/slope.ts';
 import { readSlopeColumn, slopeWrittenFor } from '../../core/quantity/slope-column.ts';
 import { type DeviationUnit, size_um } from '../../core/quantity/unit.ts';
-import { isAngle, readReading, unitWords } from './sheet-fields.ts';
+import { isAngle, readReading } from './sheet-fields.ts';
 import { fieldValue, type SheetLayout } from './sheet-layout.ts';
 import type { CellPlace } from './sheet-reading.ts';
 
@@ -200,6 +200,3 @@ export const reversedOrder = (sheet: SurveySheet, key: string): SurveySheet => (
   ...sheet,
   cells: { ...sheet.cells, [key]: (sheet.cells[key] ?? []).toReversed() },
 });
-
-/** A reading's echo needs its unit's name: "arcsec". */
-export const bareUnit = (sheet: SurveySheet): string => unitWords(sheet.unit);

@@ -51,6 +51,12 @@ async function writeWhole(file: string, text: string | Uint8Array): Promise<void
   }
 }
 
+// Whoever reads the output may have seen enough (`| head`): that is no failure.
+process.stdout.on('error', (failure: NodeJS.ErrnoException) => {
+  if (failure.code !== 'EPIPE') throw failure;
+  process.exit(0);
+});
+
 const doors: Doors = {
   readText: (file) => (file === '-' ? standardInput() : readFile(file, 'utf8')),
   writeText: writeWhole,

@@ -99,6 +99,10 @@ describe('the chain of heights', () => {
         },
       ],
     };
+    for (const one of heightsFound(chain)) {
+      const links_um = one.changes.reduce((sum, link) => sum + link.um, 0);
+      expect(links_um + one.closure!.um).toBeCloseTo(one.um, 9);
+    }
     const found = heightsFound(chain)[0]!;
     expect([found.found_um, found.um]).toEqual([-431, -431]);
     expect(found.closure!.um).toBeCloseTo(-431 - found.changes[0]!.um, 9);

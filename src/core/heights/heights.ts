@@ -42,7 +42,7 @@ export interface HeightFound {
   readonly low_um: number;
   readonly high_um: number;
   readonly aim_um: number;
-  /** Measured less the sum of what was found, and one sd of it: how the chain closes on the machine itself. */
+  /** Where it was measured: measured less the sum of what was found, and one sd of it. With it the links add up to `um`. */
   readonly closure?: { readonly um: number; readonly sd_um: number };
   /** What a rack's mesh gains in backlash by it, µm. */
   readonly backlash_um?: number;
@@ -109,7 +109,7 @@ export function heightFound(chain: Chain, height: WantedHeight): HeightFound {
     low_um: height.low_um,
     high_um: height.high_um,
     aim_um: height.aim_um,
-    ...(measured && found.length > 0
+    ...(measured
       ? { closure: { um: measured.um - reckoned.um, sd_um: Math.hypot(measured.sd_um, reckoned.sd_um) } }
       : {}),
     // Teeth down: a pinion that sinks draws out of mesh on both flanks.

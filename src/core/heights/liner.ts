@@ -46,7 +46,7 @@ export interface LinerFound {
   readonly bond_mm: number;
   readonly machining_mm: number;
   readonly scraping_mm: number;
-  /** How far the body rises, straight up, when it is finished. */
+  /** How far the body rises at the place of that height, straight up, when it is finished. */
   readonly rise_um: number;
   readonly pads: readonly LinedPad[];
   /** Liner left when it is finished, and what must be left at least. */
@@ -94,8 +94,9 @@ const clean = (value: number): number => Number(value.toPrecision(12));
 /**
  * The liner that brings a height to its aim and the body back to how it lay by the drawing. Square to each face
  *
- *     raise = n · (what undoes the body's present lie + rise · up),   mill = sheet + bond − machining − scraping − raise
+ *     raise = n · (what undoes the body's present lie + h · up),   mill = sheet + bond − machining − scraping − raise
  *
+ * h lifts the body from where it is drawn to where the height is at its aim.
  * Source: trade arithmetic (core/sums/heights.ts); held to in checks/heights-liner.check.ts.
  * @throws RangeError  a joint, pad or height that the chain does not have
  */
@@ -119,6 +120,7 @@ export function linerFor(chain: Chain, ask: LinerAsk): LinerFound | NoLiner {
 
 interface Need {
   readonly joint: Joint;
+  /** At the place of the height, from how it lies now. */
   readonly rise_um: number;
   /** µm each face must come up, square to itself. */
   readonly raise_um: ReadonlyMap<string, number>;
@@ -138,16 +140,17 @@ function needOf(chain: Chain, ask: LinerAsk): Need | undefined {
 
   const lies = poseAfter(joint.slide, changed(chain.changes, joint));
   // The height as it would be with this joint back as drawn; what was measured keeps its say.
-  const rest_um = heightFound(chain, height).um - effectOn(ends, joint, lies);
-  const rise_um = (up - down) * (height.aim_um - rest_um);
+  const now_um = heightFound(chain, height).um;
+  const rest_um = now_um - effectOn(ends, joint, lies);
+  const above_um = (up - down) * (height.aim_um - rest_um);
   const raise_um = new Map(
     joint.slide.pads.map((pad) => {
       const now = displacement(lies, pad.centre_mm);
-      const back: Vector = add([-now[0], -now[1], -now[2]], [0, 0, rise_um]);
+      const back: Vector = add([-now[0], -now[1], -now[2]], [0, 0, above_um]);
       return [pad.name, clean(dot(unit(pad.normal), back))] as const;
     }),
   );
-  return { joint, rise_um, raise_um };
+  return { joint, rise_um: (up - down) * (height.aim_um - now_um), raise_um };
 }
 
 /** All that changed at a joint so far, µm by pad. */

@@ -15,9 +15,9 @@ export function heightsText(answer: HeightsAnswer): string {
       ['height', 'comes to, mm', '±, mm', 'as found, mm', 'band', ''],
       answer.heights.map((one) => [
         one.name,
-        signed(one.um),
-        mm((2 * one.sd_um) / 1000, 4),
-        signed(one.found_um),
+        one.verdict === 'not measured' ? '' : signed(one.um),
+        one.verdict === 'not measured' ? '' : mm((2 * one.sd_um) / 1000, 4),
+        one.verdict === 'not measured' ? '' : signed(one.found_um),
         bandText(one),
         one.verdict,
       ]),
@@ -30,6 +30,7 @@ export function heightsText(answer: HeightsAnswer): string {
           [
             ...one.parts.map((part) => [`drawn, on the ${part.body}`, mm(part.mm, 4)]),
             ...one.changes.map((link) => [`${link.change} (${link.joint}, ${link.when})`, signed(link.um)]),
+            ...(one.closure ? [['measured, over what was found', signed(one.closure.um)]] : []),
             ['departure from the drawing', signed(one.um)],
           ],
         ),
@@ -41,7 +42,7 @@ export function heightsText(answer: HeightsAnswer): string {
     ...answer.liners.map((liner) =>
       [
         `Liner on ${liner.joint}, so that “${liner.brings}” comes back: sheet ${liner.sheet_mm} mm, bond ${liner.bond_mm} mm, machined ${liner.machining_mm} mm, scraped ${liner.scraping_mm} mm.`,
-        `It lifts by ${mm(liner.rise_um / 1000)} mm. ${mm(liner.left_mm, 2)} mm of liner is left; at least ${mm(liner.least_mm, 2)} mm must stay, so scraping may take ${liner.stock_um.toFixed(0)} µm.`,
+        `There it lifts the body by ${mm(liner.rise_um / 1000)} mm. ${mm(liner.left_mm, 2)} mm of liner is left; at least ${mm(liner.least_mm, 2)} mm must stay, so scraping may take ${liner.stock_um.toFixed(0)} µm.`,
         table(
           ['face', 'must come up, mm', 'mill off first, mm'],
           liner.pads.map((pad) => [pad.pad, mm(pad.raise_mm), mm(pad.mill_mm)]),

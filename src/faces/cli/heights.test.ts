@@ -51,6 +51,9 @@ describe('waywright heights', () => {
     expect(out).toContain(
       '1.50 mm of liner is left; at least 0.80 mm must stay, so scraping may take 800 µm.',
     );
+    // From 0.470 mm low to its aim, 0.030 mm high.
+    expect(out).toContain('There it lifts the body by 0.500 mm.');
+    expect(out).toMatch(/tailstock over spindle axis .*not measured/);
     const json = JSON.parse((await said(lathe(), '--json')).out);
     const nut = json.heights.find((one: { name: string }) => one.name === 'half nut over lead screw');
     expect(Math.abs(nut.um - 30)).toBeLessThan(0.1);
@@ -58,6 +61,8 @@ describe('waywright heights', () => {
     const limit = json.limits.find((one: { joint: string }) => one.joint === 'saddle-on-bed');
     expect(limit.stock_um).toEqual({ 'front flank': 800, 'rear flank': 800, flat: 800 });
     expect(limit.sink[0].most_um).toBeGreaterThan(0);
+    const tail = json.limits.find((one: { joint: string }) => one.joint === 'tail-on-bed');
+    expect(tail.sink).toEqual([]);
   });
 
   it('warns where the measured height and the sum of what was found part', async () => {

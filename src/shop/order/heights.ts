@@ -10,7 +10,7 @@ export interface HeightsAsk {
 }
 
 /** What a height is worth against its band. */
-export type HeightVerdict = 'within' | 'outside' | 'not proven';
+export type HeightVerdict = 'within' | 'outside' | 'not proven' | 'not measured';
 
 /** What a bench of a joint is given. */
 export interface JointLimits {
@@ -45,13 +45,15 @@ export function heights(ask: HeightsAsk): HeightsAnswer | NoLiner {
   }
   const unscraped = withUnscraped(ask.chain, liners);
   const found = heightsFound(chain);
+  const unknown = new Set(found.filter((one) => verdictOf(one) === 'not measured').map((one) => one.name));
   return {
     ok: true,
     heights: found.map((height) => ({ ...height, verdict: verdictOf(height), sentence: sentenceOf(height) })),
     liners,
     limits: chain.joints.map(({ name }) => ({
       joint: name,
-      sink: sinkRooms(unscraped, name),
+      // A height of which only the drawing is known cannot say what is left of its band.
+      sink: sinkRooms(unscraped, name).filter((room) => !unknown.has(room.name)),
       stock_um: Object.fromEntries(
         liners
           .filter((liner) => liner.joint === name)
@@ -78,7 +80,9 @@ const withUnscraped = (chain: Chain, liners: readonly LinerFound[]): Chain => ({
 });
 
 /** Guard-banded: within or outside by more than two sd, else not proven. */
-function verdictOf({ um, sd_um, low_um, high_um }: HeightFound): HeightVerdict {
+function verdictOf({ um, sd_um, low_um, high_um, changes, closure }: HeightFound): HeightVerdict {
+  // The drawing alone says nothing of the machine.
+  if (changes.length === 0 && !closure) return 'not measured';
   const doubt = 2 * sd_um;
   if (um - doubt >= low_um && um + doubt <= high_um) return 'within';
   return um + doubt < low_um || um - doubt > high_um ? 'outside' : 'not proven';
@@ -87,6 +91,7 @@ function verdictOf({ um, sd_um, low_um, high_um }: HeightFound): HeightVerdict {
 const mm = (um: number): string => (Math.abs(um) / 1000).toFixed(3);
 
 function sentenceOf(height: HeightFound): string {
+  if (verdictOf(height) === 'not measured') return `${height.name}: nothing is known of it but the drawing.`;
   const { name, to, um, sd_um, found_um } = height;
   const stands = (value: number): string =>
     mm(value) === '0.000' ? 'as drawn' : `${mm(value)} mm too ${value > 0 ? 'high' : 'low'}`;
@@ -94,8 +99,9 @@ function sentenceOf(height: HeightFound): string {
   return `${name}: “${to}” comes to stand ${stands(um)}, ± ${mm(2 * sd_um)} mm.${was}`;
 }
 
-function closureWarning({ name, closure }: HeightFound): { code: string; text: string }[] {
-  if (!closure || Math.abs(closure.um) <= 2 * closure.sd_um) return [];
+function closureWarning({ name, closure, changes }: HeightFound): { code: string; text: string }[] {
+  if (!closure || !changes.some((one) => one.when === 'found')) return [];
+  if (Math.abs(closure.um) <= 2 * closure.sd_um) return [];
   return [
     {
       code: 'does not close',

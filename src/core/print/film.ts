@@ -23,7 +23,7 @@ const coarse_mm = 2;
 /** Sharpening undoes blur of about this many pixels of the photo; more of it where a millimetre has few of them. */
 const sharper = { width_px: 1.6, by: 1.5, more: 1, fewPx: 4.5, manyPx: 6 };
 /** Local film strength is smoothed over this, mm, and held to the forecast by a pull of this weight. */
-const local = { mm: 7, pull: 0.05, above: 0.6, turns: 2 };
+const local = { mm: 5.5, pull: 0.05, above: 0.6, turns: 2 };
 /** Veil of glare, log of brighter: beyond this nothing is left to see. */
 const mostVeil = 4;
 const veilSteps = 1024;

@@ -24,6 +24,8 @@ const TruthScreen = lazy(async () => ({
   default: (await import('./practice/truth-screen.tsx')).TruthScreen,
 }));
 
+const PartsScreen = lazy(async () => ({ default: (await import('./parts/parts.tsx')).PartsScreen }));
+
 /** Sums, kit and surveys bring tables and sums of their own. */
 const sumRooms = async () => (await import('./sums/rooms.tsx')).SumRooms;
 const kitRooms = async () => (await import('./kit/rooms.tsx')).KitRooms;
@@ -68,6 +70,13 @@ export const App = () => (
     </Route>
     <Route path="/job/:id/survey/*?">
       <FetchedScreen key="survey" title="Survey" fetchIt={surveyRooms} />
+    </Route>
+    <Route path="/job/:id/parts">
+      {({ id }) => (
+        <Suspense fallback={<Top title="Parts" job={id} />}>
+          <PartsScreen id={id} />
+        </Suspense>
+      )}
     </Route>
     <Route path="/job/:id/print">{({ id }) => <PrintScreen id={id} />}</Route>
     <Route path="/job/:id/photo/:pad">

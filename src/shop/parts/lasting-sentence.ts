@@ -79,8 +79,8 @@ export function lasting(
     ],
     between:
       found.lasts_high === Infinity
-        ? `At the earliest after ${time(found.lasts_low)}; the rate is so little known that there is no latest.`
-        : `Between ${time(found.lasts_low)} and ${time(found.lasts_high)}, 19 times in 20.`,
+        ? `At the earliest ${found.lasts_low === 0 ? 'now' : `after ${time(found.lasts_low)}`}; the rate is so little known that there is no latest.`
+        : `Between ${found.lasts_low === 0 ? 'now' : time(found.lasts_low)} and ${time(found.lasts_high)}, 19 times in 20.`,
     ...(aim ? { aim } : {}),
   };
 }

@@ -26,8 +26,6 @@ export interface PartsCell {
   readonly empty?: string;
   readonly least?: number;
   readonly most?: number;
-  /** The least and most are themselves too small and too large. */
-  readonly open?: boolean;
 }
 
 /** A cell as it was understood. */
@@ -38,27 +36,28 @@ export type PartsRead =
 
 /** Reads one cell by itself. */
 export function readPartsCell(cell: PartsCell, draft: PartsDraft): PartsRead {
-  const { key, unit, signed, taken, empty, least, most, open = false } = cell;
+  const { key, unit, signed, taken, empty, least, most } = cell;
   const { system } = draft;
   const text = draft.typed[key] ?? '';
-  const said = ({ value, sd = 0 }: Doubted) => saySum(value, unit, system, { sd, signed });
+  const said = ({ value, sd = 0 }: Doubted, rough = false) =>
+    saySum(value, unit, system, { sd, signed, rough });
   if (text.trim() === '') {
     if (taken === undefined) return { state: 'empty', text: empty ?? 'to be typed' };
     return {
       state: 'empty',
-      text: empty ?? `taken as ${said({ value: taken })} when left empty`,
+      text: empty ?? `taken as ${said({ value: taken }, true)} when left empty`,
       found: { value: taken },
     };
   }
   const read = readSumInput(text, unit, system);
   if (!read.ok) return { state: 'wrong', why: read.why };
   const found: Doubted = { value: read.value, ...(read.sd === undefined ? {} : { sd: read.sd }) };
-  const isLow = least !== undefined && (open ? found.value <= least : found.value < least - 1e-9);
-  const isHigh = most !== undefined && (open ? found.value >= most : found.value > most + 1e-9);
+  const isLow = least !== undefined && found.value < least - 1e-9;
+  const isHigh = most !== undefined && found.value > most + 1e-9;
   if (isLow || isHigh) {
     const bounds = [
-      least === undefined ? '' : `${open ? 'above' : 'at least'} ${said({ value: least })}`,
-      most === undefined ? '' : `${open ? 'below' : 'at most'} ${said({ value: most })}`,
+      least === undefined ? '' : `at least ${said({ value: least }, true)}`,
+      most === undefined ? '' : `at most ${said({ value: most }, true)}`,
     ].filter((part) => part !== '');
     return { state: 'wrong', why: `Read as ${said(found)}; expected ${bounds.join(' and ')}.` };
   }

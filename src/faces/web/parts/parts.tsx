@@ -69,6 +69,11 @@ function Parts({ open }: { readonly open: OpenJob }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: typedKey says all that asked and spindle say
   const turned = useMemo(() => asked.make(spindle), [typedKey, bed]);
 
+  const isNothingKnown =
+    !bed.ok &&
+    [...spindleCells, ...turnedCells].every(({ key }) => reads[key]!.state !== 'wrong') &&
+    spindleCells.every(({ key }) => reads[key]!.state === 'empty');
+
   const now = steer?.estimate.features.find((one) => one.name === facing);
   const planned = plannedOf(steer, facing);
   const starts = new Map(
@@ -147,7 +152,12 @@ function Parts({ open }: { readonly open: OpenJob }) {
         <section className="parts-part" aria-labelledby="parts-turned">
           <h2 id="parts-turned">Turned diameters</h2>
           <div className="parts-told">
-            {turned === undefined ? (
+            {isNothingKnown ? (
+              <p className="say">
+                Type the spindle’s slope, or survey the bed first: nothing else tells how a diameter comes
+                out.
+              </p>
+            ) : turned === undefined ? (
               <p className="say">Told once the cells can be read. Nothing typed is lost.</p>
             ) : 'ok' in turned ? (
               <p className="caution">

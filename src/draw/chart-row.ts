@@ -82,7 +82,7 @@ const inks: Record<ChartRow['verdict'], string> = {
 };
 
 /** The gauge of a line: its jaws, where it was found, and where it is with its verdict. A value of unknown doubt has no pin. */
-function gaugeOf(row: ChartRow): Shape {
+export function chartGauge(row: ChartRow, width: number = gaugeWidth): Shape {
   const known = (one: ChartValue | undefined): Measured | undefined =>
     one?.doubt === undefined ? undefined : { value: one.value, doubt: one.doubt };
   const first = known(row.first);
@@ -90,7 +90,7 @@ function gaugeOf(row: ChartRow): Shape {
   const measured = row.verdict !== 'not measured' && now ? { now: { ...now, verdict: row.verdict } } : {};
   return rowGauge({
     title: `${row.name}: ${row.now?.text ?? 'not measured'}, limit ${row.limit_text} ${row.unit_text}`,
-    width: gaugeWidth,
+    width,
     band: {
       ...(row.low === undefined ? {} : { low: row.low }),
       ...(row.high === undefined ? {} : { high: row.high }),
@@ -135,7 +135,7 @@ export function chartRow(row: ChartRow): Shape {
     ...(row.is_final || !row.first
       ? valueLabels(row.now, at.now, y, 680)
       : [label(at.now, y, 'as found', { ...quiet, ...right })]),
-    placed(gaugeOf(row), at.gauge, middle - 14),
+    placed(chartGauge(row), at.gauge, middle - 14),
     ...verdictOf(row, y, middle),
     rule([0, height - 0.5], [chartWidth, height - 0.5], palette.line, 1),
   );

@@ -5,14 +5,15 @@ import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import type { TestList } from '../../core/chart/acceptance-test.ts';
 import { foldJob, type Job } from '../../core/ledger/job.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { chartPaper } from '../../draw/chart-paper.ts';
 import { chartSheet } from '../../draw/chart-sheet.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { answerJob } from '../../shop/answer-job.ts';
 import { chartReport } from '../../shop/chart/chart-report.ts';
+import { dayText } from '../../shop/chart/job-account.ts';
 import { type PaperName, type Piece, type Press, papers } from '../../shop/chart/paper.ts';
 import { openJob } from '../../shop/keep-job.ts';
 import { chartCsv } from './chart-csv.ts';
-import { chartPaper } from './chart-paper.ts';
 import { chartText } from './chart-text.ts';
 import { type Doors, exitCodes, Leave, refuse } from './doors.ts';
 import type { Register } from './run.ts';
@@ -154,7 +155,10 @@ export const registerChart =
           const photos = await photosOf(chart, report);
           await chart.writeBytes(
             options.pdf,
-            await chart.press(chartPaper(report, made, photos), paper as PaperName),
+            await chart.press(
+              chartPaper(report, { at: made, day: dayText(made) }, photos),
+              paper as PaperName,
+            ),
           );
         }
         if (options.svg !== undefined)

@@ -8,8 +8,10 @@ import type { Compute } from '../../shop/compute.ts';
 import type { AskPhotos } from '../../shop/print/photo-desk.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import type { Store } from '../../shop/store.ts';
+import { type ChartParts, chartRoutes } from './charts.ts';
 import { guardLoopback } from './guards.ts';
 import { jobRoutes } from './jobs.ts';
+import { keepAnswers } from './kept-answers.ts';
 import { kitRoutes } from './kit.ts';
 import { photoRoutes } from './photos.ts';
 import { practiceRoutes } from './practice.ts';
@@ -23,6 +25,8 @@ export interface ServerParts {
   readonly compute: Compute;
   /** Photos of prints and who looks at them; left out, photos are not taken. */
   readonly photos?: { readonly store: PhotoStore; readonly ask: AskPhotos };
+  /** Lists of acceptance tests and who makes paper of a chart; left out, there are no charts. */
+  readonly charts?: ChartParts;
   readonly version: string;
   /** Folder of the built page; left out, there is no page. */
   readonly page?: string;
@@ -66,11 +70,13 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
     }),
   });
   app.get('/api/health', async () => ({ ok: true, version: parts.version }));
-  await app.register(jobRoutes(parts.store, parts.templates, parts.compute));
+  const answerOf = keepAnswers(parts.store, parts.compute);
+  await app.register(jobRoutes(parts.store, parts.templates, answerOf));
   await app.register(practiceRoutes(parts.store, parts.compute));
   await app.register(kitRoutes(parts.store));
   await app.register(sumRoutes(parts.compute));
   if (parts.photos) await app.register(photoRoutes(parts.photos.store, parts.photos.ask));
+  if (parts.charts) await app.register(chartRoutes(parts.store, answerOf, parts.charts));
   if (parts.page !== undefined) await servePage(app, parts.page);
   return app;
 }

@@ -5,10 +5,9 @@ import { newJob } from '../../contract/new-job.ts';
 import { writtenSteerInput } from '../../contract/steer.ts';
 import type { Template } from '../../contract/template.ts';
 import { steerInput } from '../../core/ledger/steer-input.ts';
-import type { Compute } from '../../shop/compute.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob, writeEntry } from '../../shop/keep-job.ts';
 import type { Kept, Store } from '../../shop/store.ts';
-import { keepAnswers } from './kept-answers.ts';
+import type { AnswerOf } from './kept-answers.ts';
 import { refusalBody } from './refusals.ts';
 
 interface JobParams {
@@ -35,9 +34,8 @@ export function sendKept(
 
 /** Jobs and their ledgers. */
 export const jobRoutes =
-  (store: Store, templates: readonly Template[], compute: Compute): FastifyPluginAsync =>
+  (store: Store, templates: readonly Template[], answerOf: AnswerOf): FastifyPluginAsync =>
   async (app) => {
-    const answerOf = keepAnswers(store, compute);
     app.get('/api/templates', async () => templates);
     app.get('/api/jobs', async () => ({ jobs: await listJobs(store) }));
     app.post('/api/jobs', async (request, reply) => {

@@ -9,14 +9,15 @@ interface Kept {
   done: boolean;
 }
 
+/** The answer of a job, or undefined when there is no such job. */
+export type AnswerOf = (id: string) => Promise<JobAnswer | undefined>;
+
 /**
  * Answers of jobs, the last one of each kept. An answer belongs to a place in the ledger, so it never goes stale unseen.
  * Of one job one answer is worked out at a time: whoever asks meanwhile waits, and is answered for the ledger as it then
  * stands, so that entries written in a row do not leave a queue of answers nobody reads.
- *
- * @returns the answer of a job, or undefined when there is no such job
  */
-export function keepAnswers(store: Store, compute: Compute): (id: string) => Promise<JobAnswer | undefined> {
+export function keepAnswers(store: Store, compute: Compute): AnswerOf {
   const kept = new Map<string, Kept>();
   return async (id) => {
     for (;;) {

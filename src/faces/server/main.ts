@@ -3,12 +3,14 @@ import { createServer } from 'node:net';
 import { dirname, join } from 'node:path';
 import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
+import { readTestLists } from '../../adapters/file/test-lists.ts';
 import { demoJob, workshopFile } from '../../adapters/file/workshop.ts';
 import { photoFolder } from '../../adapters/photo/folder.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
 import { importJob } from '../../shop/keep-job.ts';
 import { Fault } from '../../shop/store.ts';
 import { buildApp } from './app.ts';
+import { pressOnThread } from './paper-thread.ts';
 import { photosOnThread } from './photo-thread.ts';
 import { computeOnThread } from './thread.ts';
 
@@ -48,12 +50,14 @@ async function main(): Promise<void> {
   const thread = computeOnThread(new URL('./worker/main.js', import.meta.url));
   const photos = join(dirname(file), 'photos');
   const photoThread = photosOnThread(new URL('./photo-worker/main.js', import.meta.url), photos);
+  const paper = pressOnThread(new URL('./paper-worker/main.js', import.meta.url), photos);
   const page = join(packageRoot(), 'dist', 'web');
   const app = await buildApp({
     store,
     templates: readTemplates(),
     compute: thread.compute,
     photos: { store: photoFolder(photos), ask: photoThread.ask },
+    charts: { lists: readTestLists(), press: paper.press },
     version: packageVersion(),
     ...(existsSync(join(page, 'index.html')) ? { page } : {}),
   });
@@ -71,6 +75,7 @@ async function main(): Promise<void> {
     await app.close();
     await thread.close();
     await photoThread.close();
+    await paper.close();
     await store.close();
   };
   process.on('SIGINT', () => void stop());

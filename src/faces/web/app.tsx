@@ -26,9 +26,10 @@ const TruthScreen = lazy(async () => ({
 
 const PartsScreen = lazy(async () => ({ default: (await import('./parts/parts.tsx')).PartsScreen }));
 
-/** Sums, kit and surveys bring tables and sums of their own. */
+/** Sums, kit, charts and surveys bring tables and sums of their own. */
 const sumRooms = async () => (await import('./sums/rooms.tsx')).SumRooms;
 const kitRooms = async () => (await import('./kit/rooms.tsx')).KitRooms;
+const chartScreen = async () => (await import('./chart/chart.tsx')).ChartScreen;
 const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
@@ -77,6 +78,9 @@ export const App = () => (
           <PartsScreen id={id} />
         </Suspense>
       )}
+    </Route>
+    <Route path="/job/:id/chart">
+      <FetchedScreen key="chart" title="Chart" fetchIt={chartScreen} />
     </Route>
     <Route path="/job/:id/print">{({ id }) => <PrintScreen id={id} />}</Route>
     <Route path="/job/:id/photo/:pad">

@@ -28,6 +28,8 @@ export interface LineShown {
   readonly limit_text: string;
   /** "µm in 300 mm", "thou in any 9.84 in". */
   readonly unit_text: string;
+  /** How many µm one of the unit is, on the length the line is stated over. */
+  readonly unit_um: number;
   readonly low?: number;
   readonly high?: number;
   readonly first?: MeasuredShown;
@@ -148,6 +150,7 @@ export function lineShown(
     how: line.how,
     limit_text: limitText(low, high, isSigned),
     unit_text: text.replaceAll(' ', noBreak),
+    unit_um: um,
     ...(low === undefined ? {} : { low }),
     ...(high === undefined ? {} : { high }),
     ...(first ? { first } : {}),

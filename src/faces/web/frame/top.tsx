@@ -31,6 +31,7 @@ export const jobPlaces = (id: string, practice = false): readonly Place[] => {
     { to: `${base}/measure`, words: 'Measure' },
     { to: `${base}/print`, words: 'Print' },
     { to: `${base}/parts`, words: 'Parts' },
+    { to: `${base}/chart`, words: 'Chart' },
     { to: `${base}/ledger`, words: 'Ledger' },
     ...(practice ? [{ to: `${base}/truth`, words: 'Truth' }] : []),
   ];

@@ -1,12 +1,10 @@
-import { localSuffix } from '../../core/chart/chart.ts';
-import { chartHead, chartWidth } from '../../draw/chart-row.ts';
-import { chartBlocks, factLines, paragraph } from '../../draw/chart-sheet.ts';
-import { palette } from '../../draw/palette.ts';
-import { scrapeMap } from '../../draw/scrape-map.ts';
-import type { Shape } from '../../draw/shape.ts';
-import type { ChartReport } from '../../shop/chart/chart-report.ts';
-import { dayText, type PrintTold } from '../../shop/chart/job-account.ts';
-import type { PaperDocument, Piece } from '../../shop/chart/paper.ts';
+import { localSuffix } from '../core/chart/chart.ts';
+import { chartHead, chartWidth } from './chart-row.ts';
+import { chartBlocks, factLines, paragraph } from './chart-sheet.ts';
+import type { ChartTold, Made, PaperPhoto, ChartPiece as Piece, PrintDrawn } from './chart-told.ts';
+import { palette } from './palette.ts';
+import { scrapeMap } from './scrape-map.ts';
+import type { Shape } from './shape.ts';
 
 const drawn = (drawing: Shape, more: { keep?: true; head?: Shape; above?: number } = {}): Piece => ({
   kind: 'drawing',
@@ -24,7 +22,7 @@ const words = (texts: readonly string[], lettering: object = body): Piece[] =>
 const section = (title: string, pieces: readonly Piece[]): Piece[] =>
   pieces.length ? [heading(title), ...pieces] : [];
 
-function lines(report: ChartReport): Piece[] {
+function lines(report: ChartTold): Piece[] {
   const head = chartHead();
   return [
     drawn(head, { keep: true, above: 16 }),
@@ -35,7 +33,7 @@ function lines(report: ChartReport): Piece[] {
   ];
 }
 
-function printMap(report: ChartReport, print: PrintTold, when: string): Piece[] {
+function printMap(report: ChartTold, print: PrintDrawn, when: string): Piece[] {
   if (!report.slide) return [];
   const map = scrapeMap({
     title: `Print ${when}, round ${print.round}`,
@@ -52,7 +50,7 @@ function printMap(report: ChartReport, print: PrintTold, when: string): Piece[] 
   ];
 }
 
-function jobPieces(report: ChartReport): Piece[] {
+function jobPieces(report: ChartTold): Piece[] {
   const { job } = report;
   if (!job) return section('What was done', words(report.done));
   const rounds = job.rounds.flatMap((round) => [
@@ -82,7 +80,7 @@ function jobPieces(report: ChartReport): Piece[] {
   ];
 }
 
-function measuredWith(report: ChartReport): Piece[] {
+function measuredWith(report: ChartTold): Piece[] {
   const all = report.groups.flatMap((group) => group.lines);
   const told = new Map<string, number[]>();
   for (const line of all)
@@ -98,7 +96,7 @@ function measuredWith(report: ChartReport): Piece[] {
   ]);
 }
 
-function hows(report: ChartReport): Piece[] {
+function hows(report: ChartTold): Piece[] {
   const all = report.groups.flatMap((group) => group.lines);
   return section(
     'The lines in words',
@@ -118,7 +116,7 @@ function hows(report: ChartReport): Piece[] {
 }
 
 /** What settles each line that was measured, then in one breath those that were not. */
-function remaining(report: ChartReport): string[] {
+function remaining(report: ChartTold): string[] {
   const time = (minutes: number | undefined): string =>
     minutes === undefined ? '' : `, about ${minutes} min`;
   const open = report.remaining.filter((one) => one.measured);
@@ -136,21 +134,27 @@ function remaining(report: ChartReport): string[] {
 
 /** A chart as a document that a customer keeps. */
 export function chartPaper(
-  report: ChartReport,
-  made: string,
-  photos: Extract<Piece, { kind: 'photos' }>['photos'] = [],
-): PaperDocument {
+  report: ChartTold,
+  made: Made,
+  photos: readonly PaperPhoto[] = [],
+): {
+  readonly title: string;
+  readonly foot: string;
+  readonly width: number;
+  readonly made: string;
+  readonly pieces: readonly Piece[];
+} {
   const title = `Acceptance chart: ${report.title}`;
   return {
     title,
     foot: [
       report.title,
       ...(report.note === undefined ? [] : [report.note]),
-      dayText(made),
+      made.day,
       'each ± holds 19 times in 20',
     ].join(' · '),
     width: chartWidth,
-    made,
+    made: made.at,
     pieces: [
       drawn(paragraph('Acceptance chart', { size: 34, weight: 680 })),
       drawn(paragraph(report.title, { size: 22, weight: 560 })),

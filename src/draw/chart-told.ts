@@ -1,0 +1,77 @@
+import type { ChartRow } from './chart-row.ts';
+import type { ChartSheet } from './chart-sheet.ts';
+import type { ScrapeMapFigure } from './scrape-map.ts';
+import type { Shape } from './shape.ts';
+
+/** A print of the whole slide: bearing share by pad and zone. */
+export interface PrintDrawn {
+  readonly round: number;
+  readonly share: Readonly<Record<string, readonly number[]>>;
+  readonly text: string;
+}
+
+/** What paper says of a chart beside its lines, every text ready. */
+export interface ChartTold extends ChartSheet {
+  readonly groups: readonly { readonly name: string; readonly lines: readonly LineTold[] }[];
+  readonly remaining: readonly {
+    readonly number: number;
+    readonly name: string;
+    readonly text: string;
+    readonly minutes?: number;
+    readonly measured: boolean;
+  }[];
+  readonly next?: string;
+  readonly condition: readonly string[];
+  readonly done: readonly string[];
+  readonly job?: {
+    readonly rounds: readonly {
+      readonly round: number;
+      readonly on?: string;
+      readonly found: readonly string[];
+      readonly scraped?: string;
+    }[];
+    readonly removal: readonly string[];
+    readonly before?: PrintDrawn;
+    readonly after?: PrintDrawn;
+    readonly bearing: string;
+    readonly setups: readonly { readonly name: string; readonly text: string }[];
+    readonly cautions: readonly string[];
+  };
+  readonly slide?: Pick<ScrapeMapFigure, 'slide' | 'places' | 'turnedOver'>;
+  readonly scaling?: string;
+  readonly left_out: readonly string[];
+}
+
+/** A row with what is said of it elsewhere on the paper. */
+interface LineTold extends ChartRow {
+  readonly id: string;
+  readonly how: string;
+  readonly direction?: { readonly allowed: string; readonly reason: string } | undefined;
+  readonly source_text: string;
+  readonly first_with?: string;
+  readonly now_with?: string;
+}
+
+/** When a document was made: ISO 8601, and its day as paper has it. */
+export interface Made {
+  readonly at: string;
+  readonly day: string;
+}
+
+export interface PaperPhoto {
+  readonly jpeg: Uint8Array;
+  readonly width_px: number;
+  readonly height_px: number;
+  readonly words: string;
+}
+
+/** One piece of a document, as the press takes it. */
+export type ChartPiece =
+  | {
+      readonly kind: 'drawing';
+      readonly drawing: Shape;
+      readonly keep?: true;
+      readonly head?: Shape;
+      readonly above?: number;
+    }
+  | { readonly kind: 'photos'; readonly photos: readonly PaperPhoto[] };

@@ -1,0 +1,63 @@
+import type { FastifyPluginAsync } from 'fastify';
+import { type ChartAskedFor, chartAsked } from '../../contract/chart-asked.ts';
+import type { TestList } from '../../core/chart/acceptance-test.ts';
+import { type ChartAnswer, chartAnswer, listOffered } from '../../shop/chart/chart-answer.ts';
+import type { ChartReport } from '../../shop/chart/chart-report.ts';
+import type { PaperName } from '../../shop/chart/paper.ts';
+import { openJob } from '../../shop/keep-job.ts';
+import type { Store } from '../../shop/store.ts';
+import { noSuchJob } from './jobs.ts';
+import type { AnswerOf } from './kept-answers.ts';
+import { refusalBody } from './refusals.ts';
+
+/** A chart for paper, as data, so that it can be asked of another thread. */
+export interface PaperAsk {
+  readonly report: ChartReport;
+  readonly made: string;
+  readonly paper: PaperName;
+}
+
+/** No paper was made: too many wait, or it took too long. Nothing is wrong with the chart. */
+export class Unpressed extends Error {}
+
+export interface ChartParts {
+  readonly lists: readonly TestList[];
+  /** @throws Unpressed */
+  readonly press: (ask: PaperAsk) => Promise<Uint8Array>;
+}
+
+interface JobParams {
+  Params: { id: string };
+}
+
+/** Acceptance charts: the lists of tests, a job's chart, and its paper. */
+export const chartRoutes =
+  (store: Store, answerOf: AnswerOf, { lists, press }: ChartParts): FastifyPluginAsync =>
+  async (app) => {
+    async function charted(id: string, { file, units }: ChartAskedFor): Promise<ChartAnswer | undefined> {
+      const job = await openJob(store, id);
+      const answer = job && (await answerOf(id));
+      return job && answer && chartAnswer(file, job, answer, units);
+    }
+
+    app.get('/api/charts', async () => ({ lists: lists.map(listOffered) }));
+    app.post<JobParams>('/api/jobs/:id/chart', async ({ params: { id }, body }, reply) => {
+      return (await charted(id, chartAsked(body, lists))) ?? noSuchJob(reply, id);
+    });
+    app.post<JobParams>('/api/jobs/:id/chart.pdf', async ({ params: { id }, body }, reply) => {
+      const asked = chartAsked(body, lists);
+      const chart = await charted(id, asked);
+      if (!chart) return noSuchJob(reply, id);
+      try {
+        const made = new Date().toISOString();
+        const pdf = await press({ report: chart.report, made, paper: asked.paper });
+        return reply
+          .header('content-disposition', `attachment; filename="${id}.chart.pdf"`)
+          .type('application/pdf')
+          .send(Buffer.from(pdf));
+      } catch (failure) {
+        if (!(failure instanceof Unpressed)) throw failure;
+        return reply.status(503).header('retry-after', '5').send(refusalBody('no paper', failure.message));
+      }
+    });
+  };

@@ -1,0 +1,78 @@
+import { useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import type { ChartAnswer, ListOffered } from '../../../shop/chart/chart-answer.ts';
+import { type OpenJob, outbox } from '../keep/jobs.ts';
+import { fetched, jobAddress, posted, Refusing } from '../keep/server.ts';
+import type { Units } from '../keep/settings.ts';
+import type { fileOf } from './chart-draft.ts';
+
+const again_ms = 3_000;
+/** A person types a figure in less; asking for each key would only keep the shop busy. */
+const pause_ms = 250;
+
+/** One that could not be asked is asked again; what was refused stays so until something else is typed. */
+const lasting = {
+  retry: false,
+  refetchInterval: ({ state }: { readonly state: { readonly error: Error | null } }) =>
+    state.error && !(state.error instanceof Refusing && state.error.status < 500)
+      ? again_ms
+      : (false as const),
+};
+
+/** The lists of tests that the shop has. */
+export const useLists = () =>
+  useQuery({
+    queryKey: ['charts'],
+    queryFn: async () => (await fetched<{ lists: ListOffered[] }>('/api/charts')).lists,
+    staleTime: Number.POSITIVE_INFINITY,
+    ...lasting,
+  });
+
+type File = ReturnType<typeof fileOf>;
+
+/** What was typed, once the typing has paused. */
+function useSettled(file: File): File {
+  const text = JSON.stringify(file);
+  const [settled, settle] = useState(text);
+  useEffect(() => {
+    const timer = setTimeout(() => settle(text), pause_ms);
+    return () => clearTimeout(timer);
+  }, [text]);
+  return JSON.parse(settled) as File;
+}
+
+/** The chart of what is typed; while it is worked out, the one before it stands. */
+export function useChart({ id, job }: OpenJob, file: File, units: Units, ready: boolean) {
+  const body = { ...useSettled(file), units };
+  return useQuery({
+    queryKey: ['chart', id, job.entries.length, body],
+    queryFn: async () => {
+      await outbox.deliver();
+      return posted<ChartAnswer>(`${jobAddress(id)}/chart`, body);
+    },
+    placeholderData: (before) => before,
+    staleTime: Number.POSITIVE_INFINITY,
+    enabled: ready,
+    ...lasting,
+  });
+}
+
+/** Makes the paper of what is typed. @throws Refusing, or TypeError when the shop is out of reach */
+export async function chartPdf(id: string, file: File, units: Units, paper: 'a4' | 'letter'): Promise<Blob> {
+  const response = await fetch(`${jobAddress(id)}/chart.pdf`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ ...file, units, paper }),
+  });
+  if (response.ok) return response.blob();
+  const { message = `the shop answered ${response.status}` } = (await response.json().catch(() => ({}))) as {
+    message?: string;
+  };
+  throw new Refusing(response.status, { code: 'no paper', message });
+}
+
+/** Why there is no chart, in words. */
+export const whyNot = (failure: Error): string =>
+  failure instanceof Refusing
+    ? `${failure.message} What you typed stays here.`
+    : 'The shop is out of reach. What you typed is kept on this device; the chart is asked for again by itself.';

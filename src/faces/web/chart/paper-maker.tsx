@@ -1,0 +1,86 @@
+import { useState } from 'react';
+import { Mark } from '../frame/mark.tsx';
+import { Segments } from '../frame/segments.tsx';
+import type { Units } from '../keep/settings.ts';
+import { chartPdf, whyNot } from './asked.ts';
+import type { fileOf } from './chart-draft.ts';
+
+const saveAs = (blob: Blob, name: string): void => {
+  const address = URL.createObjectURL(blob);
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser takes the file up by itself; the address may go once it has.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+};
+
+/** Which paper, and the button that makes it. */
+export function PaperMaker(props: {
+  readonly id: string;
+  readonly title: string;
+  readonly file: ReturnType<typeof fileOf>;
+  readonly units: Units;
+  readonly paper: 'a4' | 'letter';
+  readonly onPaper: (paper: 'a4' | 'letter') => void;
+  /** What is typed was refused: no paper can be made of it. */
+  readonly refused: boolean;
+}) {
+  const { id, file, units, paper, onPaper, refused } = props;
+  const [state, setState] = useState<{ readonly is: 'idle' | 'making' | 'made' } | { readonly why: string }>({
+    is: 'idle',
+  });
+  const isMaking = 'is' in state && state.is === 'making';
+  const make = async (): Promise<void> => {
+    if (isMaking) return;
+    setState({ is: 'making' });
+    try {
+      saveAs(await chartPdf(id, file, units, paper), `${id}-chart.pdf`);
+      setState({ is: 'made' });
+    } catch (failure) {
+      setState({ why: whyNot(failure as Error) });
+    }
+  };
+  return (
+    <section className="chart-paper">
+      <h2>On paper</h2>
+      <div className="chart-paper-row">
+        <Segments
+          label="Paper"
+          choices={[
+            { value: 'a4', words: 'A4' },
+            { value: 'letter', words: 'letter' },
+          ]}
+          chosen={paper}
+          onChoose={onPaper}
+        />
+        <button
+          type="button"
+          className="go small"
+          aria-disabled={isMaking || refused || undefined}
+          onClick={() => (refused ? undefined : void make())}
+        >
+          Make the PDF
+        </button>
+        <button type="button" className="third" onClick={() => window.print()}>
+          <Mark name="print" size={20} />
+          Print this page
+        </button>
+      </div>
+      <div aria-live="polite">
+        {'why' in state ? (
+          <p className="wrong">
+            <Mark name="caution" size={20} />
+            <span>{state.why}</span>
+          </p>
+        ) : isMaking ? (
+          <p className="quiet">The PDF is being made: lines, prints and photos.</p>
+        ) : state.is === 'made' ? (
+          <p className="quiet">Made and handed to the browser as {id}-chart.pdf.</p>
+        ) : (
+          <p className="quiet">Machine, lines, what was done, prints, instruments, sources, cautions.</p>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,105 @@
+import type { ChartReport } from '../../../shop/chart/chart-report.ts';
+import { Mark } from '../frame/mark.tsx';
+
+/** Those after it are behind a word: nobody measures more in a day. */
+const shownAtOnce = 5;
+
+/** What remains to be proven, the cheapest first: a press on one opens its line. */
+export function Remaining({
+  report,
+  onOpen,
+}: {
+  readonly report: ChartReport;
+  readonly onOpen: (id: string) => void;
+}) {
+  const lines = report.groups.flatMap((group) => group.lines);
+  if (report.remaining.length === 0) return null;
+  const go = (number: number) => {
+    const line = lines.find((one) => one.number === number);
+    if (!line) return;
+    onOpen(line.id);
+    const summary = document.querySelector<HTMLElement>(`[data-chart-line="${number}"] summary`);
+    summary?.scrollIntoView({ block: 'center' });
+    summary?.focus();
+  };
+  const row = (one: ChartReport['remaining'][number]) => (
+    <li key={one.number}>
+      <button type="button" className="choice" onClick={() => go(one.number)}>
+        <span className="chart-number">{one.number}</span>
+        <span>
+          {one.name}
+          {one.text ? <small>{one.text}</small> : null}
+        </span>
+        <span className="unit">{one.minutes === undefined ? '' : `about ${one.minutes} min`}</span>
+      </button>
+    </li>
+  );
+  return (
+    <section className="chart-remaining">
+      <h2>Still to be proven</h2>
+      {report.next ? <p>{report.next}</p> : null}
+      <ol className="rows">{report.remaining.slice(0, shownAtOnce).map(row)}</ol>
+      {report.remaining.length > shownAtOnce ? (
+        <details className="chart-more">
+          <summary>{report.remaining.length - shownAtOnce} more</summary>
+          <ol className="rows" start={shownAtOnce + 1}>
+            {report.remaining.slice(shownAtOnce).map(row)}
+          </ol>
+        </details>
+      ) : null}
+    </section>
+  );
+}
+
+/** What the paper says beside the lines. */
+export function Told({ report }: { readonly report: ChartReport }) {
+  const { job } = report;
+  const sections: readonly (readonly [string, readonly string[]])[] = [
+    [
+      'What was done',
+      [
+        ...report.done,
+        ...(job?.rounds ?? []).map(
+          (round) =>
+            `Round ${round.round}${round.on === undefined ? '' : `, ${round.on}`}. Found: ${round.found.join('; ')}.${round.scraped === undefined ? '' : ` Then scraped: ${round.scraped}.`}`,
+        ),
+        ...(job?.removal ?? []).map((one) => `A pass took, as this job learned: ${one}.`),
+        ...(job ? [job.bearing] : []),
+      ],
+    ],
+    ['What it was measured with', (job?.setups ?? []).map((one) => `${one.name}: ${one.text}`)],
+    [
+      'Where the limits come from',
+      [
+        ...report.sources.map((one) => `Limit ${one}.`),
+        ...(report.scaling === undefined ? [] : [report.scaling]),
+        ...report.left_out.map((one) => `Left out: ${one}.`),
+      ],
+    ],
+  ];
+  return (
+    <div className="chart-told">
+      {sections.map(([title, texts]) =>
+        texts.length ? (
+          <section key={title}>
+            <h2>{title}</h2>
+            {texts.map((text) => (
+              <p key={text} className="quiet">
+                {text}
+              </p>
+            ))}
+          </section>
+        ) : null,
+      )}
+      <section>
+        <h2>Cautions</h2>
+        {[...report.cautions, ...(job?.cautions ?? [])].map((text) => (
+          <p key={text} className="caution">
+            <Mark name="caution" size={20} />
+            <span>{text}</span>
+          </p>
+        ))}
+      </section>
+    </div>
+  );
+}

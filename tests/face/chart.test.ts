@@ -1,0 +1,156 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
+import { axeFinds, runsOff, tooSmall } from './looks.ts';
+import { type Served, serve } from './served.ts';
+
+let served: Served;
+let opened: Opened;
+let page: Page;
+beforeAll(async () => {
+  served = await serve();
+  opened = await openBrowser(served.address, tablet);
+  page = opened.page;
+});
+afterAll(async () => {
+  await opened?.context.close();
+  await served?.stop();
+});
+
+const api = (path: string, body: unknown) =>
+  fetch(`${served.address}/api/jobs/${path}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+const type = async (label: string, text: string): Promise<void> => {
+  await tabTo(page, label);
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type(text);
+};
+const choose = async (label: string, words: string): Promise<void> => {
+  await tabTo(page, label);
+  await page.keyboard.type(words);
+  await page.keyboard.press('Tab');
+};
+/** The row of a line by its name, as it is read. */
+const row = async (name: string): Promise<string> =>
+  // biome-ignore lint/performance/useDomNodeTextContent: what is seen counts
+  (await page.locator('.chart-line', { hasText: name }).first().innerText()).replace(/\s+/g, ' ');
+
+it('lists and charts over HTTP; what is wrong is named and nothing is half made', async () => {
+  const { lists } = (await (await fetch(`${served.address}/api/charts`)).json()) as {
+    lists: { id: string }[];
+  };
+  expect(lists.map((one) => one.id)).toEqual(['engine-lathe', 'surface-grinder', 'vertical-knee-mill']);
+  const wrong = await api('demo-saddle/chart', { list: 'engine-lathe', dimensions: { centres: 5 } });
+  expect(wrong.status).toBe(400);
+  expect(((await wrong.json()) as { message: string }).message).toContain('100 to 12000 mm');
+  expect((await api('demo-saddle/chart', { units: 'cubits' })).status).toBe(400);
+  expect((await api('nobody/chart', {})).status).toBe(404);
+  expect((await api('nobody/chart.pdf', {})).status).toBe(404);
+});
+
+it('is found from the menu by keyboard and shows the job’s own lines', async () => {
+  await page.goto(`${served.address}/job/demo-saddle`);
+  await page.getByText('Passes by zone').first().waitFor();
+  await pressKey(page, 'Chart');
+  await page.getByText('as this job measured it').waitFor();
+  expect(await screenText(page)).toContain('Invented');
+  expect(await page.locator('.chart-line').count()).toBeGreaterThan(1);
+});
+
+it('a list is chosen, its length typed; a result typed by hand is judged, whole doubt and all', async () => {
+  await choose('Tests', 'Engine');
+  await page.getByText('Run-out').first().waitFor();
+  await type('Between centres', '60 in');
+  await page.getByText('Read as 1524 mm').waitFor();
+  const first = page.locator('.chart-line', { hasText: 'Front carriage way, form' }).first();
+  await expect.poll(() => row('Front carriage way, form')).toContain('not measured');
+  expect(await first.textContent()).toContain('convex only');
+  await tabTo(page, 'Type a result of line 1');
+  await page.keyboard.press('Enter');
+  await type('Now, µm', '12');
+  await type('Now, its doubt', '± 3');
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/\+12\.0 ± 3\.0 .*within/);
+  // 60 in is 1524 mm between centres: 20 µm to 1000 mm and 10 for each metre begun, so the limit is 30 µm.
+  expect(await row('Front carriage way, form')).toContain('0 to +30');
+  await type('Now, µm', '29');
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/\+29\.0 ± 3\.0 .*not proven/);
+  await type('Now, µm', '-12');
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/−12\.0 ± 3\.0 .*outside/);
+});
+
+it('a reload gives it back; what cannot be read stays and says so', async () => {
+  await page.reload();
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/−12\.0 ± 3\.0/);
+  await tabTo(page, 'Type a result of line 1');
+  await page.keyboard.press('Enter');
+  await type('Now, µm', '12 mmm');
+  await expect.poll(() => screenText(page)).toContain('not “mmm”');
+  await page.reload();
+  await page.getByText('Front carriage way').first().waitFor();
+  await tabTo(page, 'Type a result of line 1');
+  await page.keyboard.press('Enter');
+  expect(await page.getByLabel('Now, µm').inputValue()).toBe('12 mmm');
+  await type('Now, µm', '12');
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/\+12\.0 ± 3\.0 .*within/);
+});
+
+it('what was typed in µm means the same when the screen speaks thou', async () => {
+  await page.goto(`${served.address}/settings`);
+  await page.getByRole('button', { name: 'thou' }).first().click();
+  await page.goto(`${served.address}/job/demo-saddle/chart`);
+  // 12 µm are 0.472 thou, 3 µm 0.118.
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/\+0\.47 ± 0\.1[12] .*within/);
+  await page.goto(`${served.address}/settings`);
+  await page.getByRole('button', { name: 'mm' }).first().click();
+  await page.goto(`${served.address}/job/demo-saddle/chart`);
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/\+12\.0 ± 3\.0/);
+});
+
+it('the cheapest next measurement leads to its line', async () => {
+  const list = page.locator('.chart-remaining button');
+  const minutes = (await list.allInnerTexts()).flatMap((one) => /about (\d+) min/.exec(one)?.[1] ?? []);
+  expect(minutes.length).toBeGreaterThan(3);
+  expect(minutes.map(Number)).toEqual(minutes.map(Number).toSorted((a, b) => a - b));
+  await list.first().focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('SUMMARY');
+});
+
+it('the PDF comes down as a file, A4 and letter', async () => {
+  for (const [words, box] of [
+    ['A4', '[0 0 595.27'],
+    ['letter', '[0 0 612'],
+  ] as const) {
+    await pressKey(page, words);
+    const coming = page.waitForEvent('download');
+    await pressKey(page, 'Make the PDF');
+    const file = await coming;
+    expect(file.suggestedFilename()).toBe('demo-saddle-chart.pdf');
+    const text = (await readFile(await file.path())).toString('latin1');
+    expect(text.startsWith('%PDF-1.7')).toBe(true);
+    expect(text).toContain(`/MediaBox ${box}`);
+  }
+  await page.getByText('handed to the browser').waitFor();
+});
+
+it('axe finds nothing, a thumb hits everything, nothing runs off, in both themes and sizes', async () => {
+  for (const size of [phone, tablet]) {
+    await page.setViewportSize(size);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.goto(`${served.address}/job/demo-saddle/chart`);
+      await page.getByText('Front carriage way').first().waitFor();
+      await page.locator('summary').first().click();
+      expect(await axeFinds(page)).toEqual([]);
+    }
+    const small = (await tooSmall(page)).filter((one) => !one.startsWith('LABEL'));
+    expect(small).toEqual([]);
+    expect(await runsOff(page)).toBeLessThanOrEqual(0);
+  }
+  expect(opened.strangers).toEqual([]);
+  expect(opened.complaints).toEqual([]);
+});

@@ -86,7 +86,7 @@ export type LengthOn =
 const bedKeys = [
   ['printed', 'Printed at, from the headstock end', false],
   ['from', 'Saddle works from', false],
-  ['to', 'to', false],
+  ['to', 'Saddle works to', false],
   ['tool across', 'Tool from the saddle’s middle, plus: to the back', true],
   ['tool up', 'Tool above the ways', true],
 ] as const;
@@ -162,6 +162,25 @@ export function spindleFrom(reads: Readonly<Record<string, PartsRead>>): Spindle
   return across_urad && up_urad ? { across_urad, up_urad } : undefined;
 }
 
+/** Shorter than this, mm, there is nothing to follow. */
+const shortest_mm = 1;
+
+/** The cells beside each other: a stretch that ends before it begins is wrong at its end. */
+export function fittingReads(
+  reads: Readonly<Record<string, PartsRead>>,
+): Readonly<Record<string, PartsRead>> {
+  const { from, to } = reads;
+  const [first, last] = [from && foundIn(from), to && foundIn(to)];
+  if (!first || !last || last.value - first.value >= shortest_mm) return reads;
+  return {
+    ...reads,
+    to: {
+      state: 'wrong',
+      why: `${to!.state === 'read' ? to!.text : ''} Here is expected more than where the saddle’s work begins.`.trim(),
+    },
+  };
+}
+
 /** What is asked of a turned length: plain numbers, and how it is made of them. */
 export interface TurnedAsked {
   readonly radius_mm: number;
@@ -195,7 +214,7 @@ export function turnedAsked(bed: LengthOn, reads: Readonly<Record<string, PartsR
     make: (spindle) => {
       if (!spindle || !(radius_mm > 0) || isWrong) return undefined;
       if (printed_mm === undefined || from_mm === undefined || to_mm === undefined) return undefined;
-      if (across === undefined || up === undefined || to_mm - from_mm < 1) return undefined;
+      if (across === undefined || up === undefined || to_mm - from_mm < shortest_mm) return undefined;
       return turnedOnBed(
         bed.plan,
         bed.form.bed,

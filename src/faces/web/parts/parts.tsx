@@ -15,7 +15,14 @@ import { useSettings } from '../keep/settings.ts';
 import { CellFields } from './cell.tsx';
 import { foundIn, type PartsDraft, type PartsRead, partsInSystem, readPartsCell } from './cells.ts';
 import { Faces } from './faces.tsx';
-import { faceCells, lengthOnBed, spindleCells, spindleFrom, turnedAsked } from './lathe-cells.ts';
+import {
+  faceCells,
+  fittingReads,
+  lengthOnBed,
+  spindleCells,
+  spindleFrom,
+  turnedAsked,
+} from './lathe-cells.ts';
 import { TurnedLength } from './turned.tsx';
 import { rateCells, Wear, type WearStart } from './wear.tsx';
 import './parts.css';
@@ -55,8 +62,8 @@ function Parts({ open }: { readonly open: OpenJob }) {
   const cells = [...faceCells, ...spindleCells, ...turnedCells, ...rates];
   const all = [...faceCells, ...spindleCells, ...bed.everyCell, ...rates];
   const draft = partsInSystem(kept, (key) => all.find((cell) => cell.key === key)?.unit, units);
-  const reads: Record<string, PartsRead> = Object.fromEntries(
-    cells.map((cell) => [cell.key, readPartsCell(cell, draft)]),
+  const reads: Readonly<Record<string, PartsRead>> = fittingReads(
+    Object.fromEntries(cells.map((cell) => [cell.key, readPartsCell(cell, draft)])),
   );
   const type = (key: string, text: string) => keep({ ...draft, typed: { ...draft.typed, [key]: text } });
   const base = `/job/${encodeURIComponent(open.id)}`;

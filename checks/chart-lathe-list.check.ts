@@ -134,7 +134,8 @@ describe('the engine lathe’s list, line by line beside the published one as re
   });
 
   it('docs/acceptance.md shows every test and names everything left out, of every list', () => {
-    const page = readFileSync('docs/acceptance.md', 'utf8');
+    // Columns are padded to line up.
+    const page = readFileSync('docs/acceptance.md', 'utf8').replace(/ {2,}/g, ' ');
     for (const one of list.tests) expect(page).toContain(`| ${one.name} |`);
     for (const its of readTestLists()) for (const one of its.left_out) expect(page).toContain(one.what);
   });

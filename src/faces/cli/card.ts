@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { cornerCard, type Paper, papers } from '../../draw/corner-card.ts';
 import { svgText } from '../../draw/shape.ts';
 import { type Doors, exitCodes, Leave } from './doors.ts';
-import type { PhotoDoors } from './photo-doors.ts';
+import type { PictureDoors } from './picture-doors.ts';
 import type { Register } from './run.ts';
 
 const example = `
@@ -21,7 +21,7 @@ function refused(doors: Doors, text: string): never {
 
 /** `waywright card [--out FILE.svg|FILE.pdf] [--paper a4|letter]`. */
 export const registerCard =
-  (photo: Pick<PhotoDoors, 'writeBytes'>): Register =>
+  (photo: Pick<PictureDoors, 'writeBytes'>): Register =>
   (program: Command, doors: Doors) => {
     program
       .command('card')

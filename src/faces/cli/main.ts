@@ -23,7 +23,7 @@ import { registerLine } from './line.ts';
 import { registerOrder } from './order.ts';
 import { registerAxis } from './order-axis.ts';
 import { registerParts } from './parts.ts';
-import type { PhotoDoors } from './photo-doors.ts';
+import type { PictureDoors } from './picture-doors.ts';
 import { registerPlate } from './plate.ts';
 import { registerPractise } from './practise.ts';
 import { registerPrint } from './print.ts';
@@ -78,7 +78,7 @@ const doors: Doors = {
 // The decoder takes longer to load than most verbs take to answer, so only those that need it wait for it.
 const overlays = () => import('../../adapters/photo/overlay.ts');
 
-const photoDoors: PhotoDoors = {
+const pictureDoors: PictureDoors = {
   readBytes: photoFile,
   writeBytes: writeWhole,
   decode: async (bytes) => (await import('../../adapters/photo/decode.ts')).decodePhoto(bytes),
@@ -111,8 +111,8 @@ try {
       registerPlate,
       registerPractise,
       registerJob,
-      registerPrint(photoDoors),
-      registerCard(photoDoors),
+      registerPrint(pictureDoors),
+      registerCard(pictureDoors),
       registerChart(chartDoors),
       registerSums,
       registerKit,

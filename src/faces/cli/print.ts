@@ -6,7 +6,7 @@ import { svgFile } from '../../draw/shape.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
 import { readPhoto, secondPhoto } from '../../shop/print/read-photo.ts';
 import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
-import type { PhotoDoors } from './photo-doors.ts';
+import type { PictureDoors } from './picture-doors.ts';
 import { agreementText, printText } from './print-text.ts';
 import type { Register } from './run.ts';
 
@@ -43,7 +43,7 @@ function overlayKind(doors: Doors, file: string): 'svg' | 'png' {
 }
 
 async function writeOverlay(
-  photo: PhotoDoors,
+  photo: PictureDoors,
   file: string,
   kind: 'svg' | 'png',
   bytes: Uint8Array,
@@ -57,7 +57,7 @@ async function writeOverlay(
 
 /** `waywright print PHOTO --size LxW [--corners …] [--mask FILE] [--cell 25|25.4] [--zones N] [--json] [--overlay FILE]`. */
 export const registerPrint =
-  (photo: PhotoDoors): Register =>
+  (photo: PictureDoors): Register =>
   (program: Command, doors: Doors) => {
     program
       .command('print')

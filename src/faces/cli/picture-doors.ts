@@ -1,7 +1,7 @@
 import type { DecodePhoto } from '../../shop/print/photo.ts';
 
 /** What verbs about photos need of the world; tests hand them their own. */
-export interface PhotoDoors {
+export interface PictureDoors {
   readonly readBytes: (file: string) => Promise<Uint8Array>;
   /** Writes a file whole or not at all. */
   readonly writeBytes: (file: string, bytes: Uint8Array) => Promise<void>;

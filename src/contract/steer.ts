@@ -189,12 +189,3 @@ function checkPads(
 
 /** @throws BadInput */
 export const steerInput = (value: unknown): SteerInput => checked(steerSchema, value) as SteerInput;
-
-/** An input as the contract writes it: passes of a round by pad, with `spot` among them. The inverse of {@link steerInput}. */
-export const writtenSteerInput = (input: SteerInput): unknown => ({
-  ...input,
-  rounds: input.rounds.map(({ scraped, ...round }) => ({
-    ...round,
-    ...(scraped ? { scraped: { ...scraped.passes, ...(scraped.spot ? { spot: true } : {}) } } : {}),
-  })),
-});

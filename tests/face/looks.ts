@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { join } from 'node:path';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { phone, tablet } from './browser.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -39,3 +42,21 @@ export const tooSmall = (page: Page): Promise<string[]> =>
 /** How far the page runs off its side, px. */
 export const runsOff = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** Axe in both themes, thumbs and edges, in the size of a phone and of a tablet, a picture of each in `folder`; then the phone again. */
+export async function looksRight(page: Page, folder: string, name: string): Promise<void> {
+  for (const [kind, viewport] of [
+    ['phone', phone],
+    ['tablet', tablet],
+  ] as const) {
+    await page.setViewportSize(viewport);
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme });
+      expect(await axeFinds(page), `${name}, ${kind}, ${colorScheme}`).toEqual([]);
+      await page.screenshot({ path: join(folder, `${name}-${kind}-${colorScheme}.png`), fullPage: true });
+    }
+    expect(await tooSmall(page), `${name}, ${kind}`).toEqual([]);
+    expect(await runsOff(page), `${name}, ${kind}`).toBeLessThanOrEqual(0);
+  }
+  await page.setViewportSize(phone);
+}

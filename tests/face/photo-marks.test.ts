@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
@@ -9,8 +8,8 @@ import { type PadPhoto, padPhoto } from '../fixture/pad-photo.ts';
 import { cutOut } from '../printed/cut-out.ts';
 import { type PaintedSurface, paintedSurface } from '../printed/painted.ts';
 import { presets } from '../printed/presets.ts';
-import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
-import { axeFinds, runsOff, tooSmall } from './looks.ts';
+import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { looksRight as looks } from './looks.ts';
 import { type Served, serve } from './served.ts';
 
 // The picture comes from tests/printed, which shares nothing with the reader: its groove and its hole are known exactly, and blue
@@ -112,25 +111,7 @@ const zoneShares = (): Promise<number[]> =>
     .locator('tbody tr')
     .evaluateAll((rows) => rows.map((row) => Number.parseFloat(row.querySelector('td')!.textContent) / 100));
 
-async function looksRight(name: string): Promise<void> {
-  for (const [kind, viewport] of [
-    ['phone', phone],
-    ['tablet', tablet],
-  ] as const) {
-    await page.setViewportSize(viewport);
-    for (const colorScheme of ['dark', 'light'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect(await axeFinds(page), `${name}, ${kind}, ${colorScheme}`).toEqual([]);
-      await page.screenshot({
-        path: join(served.folder, `${name}-${kind}-${colorScheme}.png`),
-        fullPage: true,
-      });
-    }
-    expect(await tooSmall(page), `${name}, ${kind}`).toEqual([]);
-    expect(await runsOff(page), `${name}, ${kind}`).toBeLessThanOrEqual(0);
-  }
-  await page.setViewportSize(phone);
-}
+const looksRight = (name: string) => looks(page, served.folder, name);
 
 let before: number[];
 const lastPhoto = async () => {

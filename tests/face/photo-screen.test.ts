@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -10,7 +9,7 @@ import type { Corners, PlacePx } from '../../src/core/print/picture.ts';
 import type { JobAnswer } from '../../src/shop/answer-job.ts';
 import { type PadPhoto, padPhoto, paintedPad, surePlaces, trueShares } from '../fixture/pad-photo.ts';
 import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
-import { axeFinds, runsOff, tooSmall } from './looks.ts';
+import { looksRight as looks } from './looks.ts';
 import { type Served, serve } from './served.ts';
 
 // The pictures come from tests/printed, which shares nothing with the reader: what they show is known exactly.
@@ -78,25 +77,7 @@ async function toReading(): Promise<void> {
   await page.getByText('How evenly').waitFor();
 }
 
-async function looksRight(name: string): Promise<void> {
-  for (const [kind, viewport] of [
-    ['phone', phone],
-    ['tablet', tablet],
-  ] as const) {
-    await page.setViewportSize(viewport);
-    for (const colorScheme of ['dark', 'light'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect(await axeFinds(page), `${name}, ${kind}, ${colorScheme}`).toEqual([]);
-      await page.screenshot({
-        path: join(served.folder, `${name}-${kind}-${colorScheme}.png`),
-        fullPage: true,
-      });
-    }
-    expect(await tooSmall(page), `${name}, ${kind}`).toEqual([]);
-    expect(await runsOff(page), `${name}, ${kind}`).toBeLessThanOrEqual(0);
-  }
-  await page.setViewportSize(phone);
-}
+const looksRight = (name: string) => looks(page, served.folder, name);
 
 describe('corners', () => {
   it('are found by themselves, named as the part lies, and are still there after a reload', async () => {

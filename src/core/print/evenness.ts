@@ -1,17 +1,15 @@
 import { mean, sampleSd } from '../math/line-fit.ts';
 import { type Bits, setInBytes, without } from './bits.ts';
+import { isReadable } from './readable-square.ts';
 import type { Cell, Evenness } from './reading.ts';
 import { rasterPxPerMm } from './rectified.ts';
-
-/** A square with more glare than this, %, does not count. */
-export const readableGlare_pct = 5;
 
 /**
  * How evenly it bears. Dispersion is variance over mean of the counts in whole squares (quadrat statistics: 1 random, less
  * regular, more clumped; (n − 1) times it is chi-square with n − 1 degrees when random).
  */
 export function evennessOf(cells: readonly Cell[], bears: Bits, out: Bits): Evenness {
-  const squares = cells.filter((cell) => !cell.partial && cell.unreadable_pct <= readableGlare_pct);
+  const squares = cells.filter((cell) => !cell.partial && isReadable(cell));
   const counts = squares.map((cell) => cell.count);
   const shares = squares.map((cell) => cell.bearing_pct);
   const holds = without(bears, out);

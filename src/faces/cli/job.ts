@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import { importQuery, jobFile, jobFileText } from '../../contract/job-file.ts';
 import { newJob } from '../../contract/new-job.ts';
 import { BadInput, parsedJson } from '../../contract/refusal.ts';
-import { writtenSteerInput } from '../../contract/steer.ts';
+import { writtenSteerInput } from '../../contract/written-steer.ts';
 import { steerInput } from '../../core/ledger/steer-input.ts';
 import { answerJob } from '../../shop/answer-job.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob } from '../../shop/keep-job.ts';

@@ -1,26 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Doors } from './doors.ts';
+import { runVerb } from '../../../tests/fixture/run-verb.ts';
 import { registerLine } from './line.ts';
-import { run } from './run.ts';
 
 const worked = (): string => readFileSync('checks/data/cases/line-1.json', 'utf8');
 
-async function said(text: string, ...words: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const written: Record<string, string> = {};
-  const doors = {
-    readText: async () => text,
-    writeText: async (file: string, content: string) => {
-      written[file] = content;
-    },
-    say: (line: string) => out.push(line),
-    complain: (line: string) => err.push(line),
-  } as unknown as Doors;
-  const code = await run(['line', 'way.csv', ...words], doors, [registerLine], '0');
-  return { code, out: out.join('\n'), err: err.join('\n'), written };
-}
+const said = (text: string, ...words: string[]) => runVerb(registerLine, ['line', 'way.csv', ...words], text);
 
 const answerOf = async (text: string, ...words: string[]) => {
   const { code, out, err } = await said(text, '--json', ...words);

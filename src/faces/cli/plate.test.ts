@@ -1,25 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Doors } from './doors.ts';
+import { runVerb } from '../../../tests/fixture/run-verb.ts';
 import { registerPlate } from './plate.ts';
-import { run } from './run.ts';
 
 const worked = (): string => readFileSync('checks/data/cases/plate-2.json', 'utf8');
 
 async function said(text: string, ...words: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const written: Record<string, string> = {};
-  const doors = {
-    readText: async () => text,
-    writeText: async (file: string, content: string) => {
-      written[file] = content;
-    },
-    say: (line: string) => out.push(line),
-    complain: (line: string) => err.push(line),
-  } as unknown as Doors;
-  const code = await run(['plate', 'table.csv', ...words], doors, [registerPlate], '0');
-  return { code, out: out.join('\n').replaceAll('\u00a0', ' '), err: err.join('\n'), written };
+  const ran = await runVerb(registerPlate, ['plate', 'table.csv', ...words], text);
+  return { ...ran, out: ran.out.replaceAll('\u00a0', ' ') };
 }
 
 describe('waywright plate', () => {

@@ -1,9 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
+import { writtenSteerInput } from '../../../contract/written-steer.ts';
 import type { Pad } from '../../../core/body/pad.ts';
 import { byPad } from '../../../core/body/slide.ts';
 import { roundRecord } from '../../../core/ledger/round-record.ts';
 import { steerInput } from '../../../core/ledger/steer-input.ts';
-import type { SteerInput } from '../../../core/observe/round.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { bearsFromBlue } from '../../../core/print/cover.ts';
 import { percent } from '../../../shop/phrase.ts';
@@ -11,22 +11,13 @@ import { planSentence, planWord, signedPoints, zoneChanges } from '../../../shop
 import type { OpenJob } from '../keep/jobs.ts';
 import { posted } from '../keep/server.ts';
 
-/** What is asked, as it is written: passes by pad with `spot` among them. */
-const written = (input: SteerInput): unknown => ({
-  ...input,
-  rounds: input.rounds.map(({ scraped, ...round }) => ({
-    ...round,
-    ...(scraped ? { scraped: { ...scraped.passes, ...(scraped.spot ? { spot: true } : {}) } } : {}),
-  })),
-});
-
 /** The last round's plan, worked out again from what was known then; asked only where its passes were made. */
 function usePlanBefore({ id, job }: OpenJob) {
   const before = job.round - 1;
   const made = before >= 1 && roundRecord(job.live, before).passes.length > 0;
   return useQuery({
     queryKey: ['job', id, 'plan of round', before, job.seq],
-    queryFn: () => posted<SteerAnswer>('/api/steer', written(steerInput(job, before))),
+    queryFn: () => posted<SteerAnswer>('/api/steer', writtenSteerInput(steerInput(job, before))),
     enabled: made && steerInput(job, before).rounds.length === before,
     staleTime: Number.POSITIVE_INFINITY,
   });

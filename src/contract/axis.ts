@@ -44,7 +44,8 @@ const centresSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
-const axisSchema = z.strictObject({
+/** `axis`' input as it is written. */
+export const axisSchema = z.strictObject({
   bar: z
     .strictObject({
       ...barSchema,

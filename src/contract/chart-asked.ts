@@ -18,9 +18,35 @@ const how = z.looseObject({
 
 /**
  * A chart's file with the units it is shown in and the paper it goes on.
+ * @param kept  what a job's ledger holds of the chart; what is asked stands in its place, key by key, and kept results that no
+ *              line of the chart takes are passed over
  * @throws BadInput  as {@link chartFile}; units or paper that there are not
  */
-export function chartAsked(value: unknown, lists: readonly TestList[]): ChartAskedFor {
+export function chartAsked(
+  value: unknown,
+  lists: readonly TestList[],
+  kept?: Readonly<Record<string, unknown>>,
+): ChartAskedFor {
   const { units, paper, ...file } = checked(how, value);
-  return { file: chartFile(file, lists), units, paper };
+  return { file: chartOver(kept, file, lists), units, paper };
+}
+
+/**
+ * What is asked of a chart in place of what a job's ledger holds of it, key by key. Kept results that no line of the chart takes
+ * are passed over; asked ones are refused.
+ * @throws BadInput
+ */
+export function chartOver(
+  kept: Readonly<Record<string, unknown>> | undefined,
+  asked: unknown,
+  lists: readonly TestList[],
+  named: { readonly list?: string; readonly class?: string } = {},
+): ChartFile {
+  if (!kept || asked === null || typeof asked !== 'object') return chartFile(asked, lists, named);
+  // Another list, and nothing else said: what was put together for the kept one does not go with it.
+  const other = named.list ?? (asked as { list?: unknown }).list;
+  const goesWith = other === undefined || other === kept.list;
+  const { machine, results } = kept;
+  const base = goesWith ? kept : { ...(machine ? { machine } : {}), results };
+  return chartFile({ ...base, ...asked }, lists, { ...named, passOver: !('results' in asked) });
 }

@@ -39,7 +39,8 @@ export interface ChartFile {
 }
 
 const measured = z.number().min(-1e6).max(1e6);
-const result = z.strictObject({
+/** A result as it is written: `value_um` and `doubt_um` (two sd) in µm. */
+export const resultSchema = z.strictObject({
   value_um: measured,
   doubt_um: notNegative.max(1e6).optional(),
   shared_um: notNegative.max(1e6).optional(),
@@ -70,8 +71,8 @@ const fileSchema = z.strictObject({
     .array(
       z.strictObject({
         test: z.string().min(1).max(120),
-        first: result.optional(),
-        final: result.optional(),
+        first: resultSchema.optional(),
+        final: resultSchema.optional(),
       }),
     )
     .max(1000)
@@ -92,6 +93,16 @@ const fileSchema = z.strictObject({
   left_out: z.array(z.strictObject({ test: z.string(), why: words })).default([]),
 });
 
+/** How a job's chart is put together: the file without its results, which are entries of their own. Nothing is filled in. */
+export const chartSetSchema = z.strictObject({
+  ...fileSchema.omit({ results: true }).shape,
+  dimensions: fileSchema.shape.dimensions.unwrap().optional(),
+  machine: fileSchema.shape.machine.unwrap().optional(),
+  limits: fileSchema.shape.limits.unwrap().optional(),
+  own_tests: fileSchema.shape.own_tests.unwrap().optional(),
+  left_out: fileSchema.shape.left_out.unwrap().optional(),
+});
+
 /** The class of a chart without a list. */
 const soleClass = 'own';
 const ownSource = { came: "shop's own", words: 'chosen for this machine' } as const;
@@ -102,13 +113,18 @@ const among = (names: readonly string[]): string =>
  * A chart's file: which tests, the machine's sizes, results, own tests and own limits. See docs/contract.md, `chart`.
  *
  * @param lists  the lists of tests there are
- * @param asked  list and class as asked on the way in, before what the file says
+ * @param asked  list and class as asked on the way in, before what the file says; whether results may be passed over
  * @throws BadInput  what does not fit: a test that is not there, a result over another length of what has none, two results of a line
  */
 export function chartFile(
   value: unknown,
   lists: readonly TestList[],
-  asked: { readonly list?: string; readonly class?: string } = {},
+  asked: {
+    readonly list?: string;
+    readonly class?: string;
+    /** Results that have no line here, or do not fit theirs, are passed over: they were kept with another list or class. */
+    readonly passOver?: boolean;
+  } = {},
 ): ChartFile {
   const given = checked(fileSchema, value);
   const wanted = asked.list ?? given.list;
@@ -159,7 +175,10 @@ export function chartFile(
     ...Object.fromEntries(known.map((one) => [one.key, one.value])),
     ...given.dimensions,
   };
-  resultsFit(given.results, tests, cls, dimensions);
+  const results = asked.passOver
+    ? given.results.filter((one) => fitting(one, tests, cls, dimensions))
+    : given.results;
+  resultsFit(results, tests, cls, dimensions);
   const question = given.kit === undefined ? undefined : kitOf(given.kit, tests);
   const { machine, note, condition, done } = given;
   return {
@@ -172,7 +191,7 @@ export function chartFile(
     ...(done ? { done } : {}),
     tests,
     groups,
-    results: Object.fromEntries(given.results.map(({ test, ...both }) => [test, both as Results])),
+    results: Object.fromEntries(results.map(({ test, ...both }) => [test, both as Results])),
     ...(question ? { kit: question.kit } : {}),
     setups: question?.setups ?? [],
     left_out: given.left_out,
@@ -188,6 +207,19 @@ function withOwnLimit(
   if (!mine) return test;
   const { test: _test, source = ownSource, ...limit } = mine;
   return { ...test, limits: { ...test.limits, [cls]: { ...limit, source } as ClassLimit } };
+}
+
+function fitting(
+  result: z.output<typeof fileSchema>['results'][number],
+  ...about: [readonly AcceptanceTest[], string, Readonly<Record<string, number>>]
+): boolean {
+  try {
+    resultsFit([result], ...about);
+    return true;
+  } catch (failure) {
+    if (failure instanceof BadInput) return false;
+    throw failure;
+  }
 }
 
 function resultsFit(

@@ -4,6 +4,7 @@ import type { SentEntry } from './entry.ts';
 import { planFits } from './plan-fits.ts';
 import { beginFits, truthFits } from './practice-fits.ts';
 import { readingFits } from './reading-fits.ts';
+import { benchFits, machineSetFits, rebuildUndoFits, resultFits, stepFits } from './rebuild-fits.ts';
 import { BadInput, type Issue, issueText, quoted } from './refusal.ts';
 
 /** What an entry is held to: the plan and the round as they stand, and the entries that can be undone. */
@@ -54,7 +55,10 @@ function undoFits(job: JobSoFar, entry: SentEntry & { readonly kind: 'undone' })
         expected: 'any other: a job stays what it was begun as',
       },
     ];
-  return named.kind === 'plan amended' || named.kind === 'undone' ? pastFits(job, entry, 'entry') : [];
+  return [
+    ...(named.kind === 'plan amended' || named.kind === 'undone' ? pastFits(job, entry, 'entry') : []),
+    ...(named.kind === 'machine set' || named.kind === 'undone' ? rebuildUndoFits(job.entries, entry) : []),
+  ];
 }
 
 function issuesOf(job: JobSoFar, entry: SentEntry): Issue[] {
@@ -77,6 +81,15 @@ function issuesOf(job: JobSoFar, entry: SentEntry): Issue[] {
       return beginFits(job, entry);
     case 'truth shown':
       return [...roundFits(job, entry), ...truthFits(job)];
+    case 'machine set':
+      return machineSetFits(job.entries, entry);
+    case 'step told':
+    case 'bench opened':
+      return stepFits(job.entries, entry);
+    case 'bench of':
+      return benchFits(job.entries, entry);
+    case 'result taken':
+      return resultFits(entry);
     default:
       return [...roundFits(job, entry), ...readingFits(job.plan, entry)];
   }

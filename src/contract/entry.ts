@@ -1,5 +1,9 @@
 import { z } from 'zod';
 import type { Deed, Entry } from '../core/ledger/entry.ts';
+import { axisSchema } from './axis.ts';
+import { chartSetSchema, resultSchema } from './chart.ts';
+import { heightsKept } from './heights.ts';
+import { machineShape } from './machine.ts';
 import { practiceShape } from './practice.ts';
 import { cornersSchema, exclusionsSchema, surfaceSchema } from './print.ts';
 import { checked } from './refusal.ts';
@@ -128,6 +132,25 @@ const deeds = [
   z.strictObject({ kind: z.literal('rock tested'), round, test: rockSchema }),
   z.strictObject({ kind: z.literal('practice begun'), ...practiceShape }),
   z.strictObject({ kind: z.literal('truth shown'), round }),
+  z.strictObject({ kind: z.literal('machine set'), machine: machineShape }),
+  z.strictObject({
+    kind: z.literal('step told'),
+    step: name,
+    what: z.enum(['begun', 'done', 'proven', 'reopened', 'worked']),
+    hours: z.number().min(0).max(10_000).optional(),
+    note: longText.optional(),
+  }),
+  z.strictObject({ kind: z.literal('bench opened'), job: entryId, step: name }),
+  z.strictObject({ kind: z.literal('bench of'), job: entryId, step: name }),
+  z.strictObject({ kind: z.literal('heights set'), heights: heightsKept }),
+  z.strictObject({ kind: z.literal('axis taken'), of: name, asked: axisSchema }),
+  z.strictObject({ kind: z.literal('chart set'), chart: chartSetSchema }),
+  z.strictObject({
+    kind: z.literal('result taken'),
+    test: z.string().min(1).max(120),
+    when: z.enum(['first', 'final']),
+    result: resultSchema,
+  }),
   z.strictObject({ kind: z.literal('stop signed'), round, note: longText.optional() }),
   z.strictObject({ kind: z.literal('note'), round: round.optional(), text: longText }),
   z.strictObject({ kind: z.literal('undone'), entry: entryId }),

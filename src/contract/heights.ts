@@ -51,6 +51,9 @@ const onMachine = z.strictObject({
   ...known,
 });
 
+/** What a job keeps of its machine's heights: changes, liners, and heights as measured; the machine is the job's own. */
+export const heightsKept = onMachine.omit({ machine: true, dimensions: true });
+
 const jointSchema = z
   .strictObject({
     name,

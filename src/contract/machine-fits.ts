@@ -2,6 +2,9 @@ import { measured } from '../core/ledger/measure.ts';
 import { buildPlan, type Template } from '../core/ledger/template.ts';
 import type { Machine, MachineSlide } from '../core/order/machine.ts';
 import { makers, orderedSteps } from '../core/order/needs.ts';
+import { sums } from '../core/sums/sums.ts';
+
+const sumNames: readonly string[] = sums.map((sum) => sum.name);
 
 interface MachineFault {
   readonly path: (string | number)[];
@@ -72,9 +75,10 @@ function checkSlide(
   slide: MachineSlide,
   k: number,
   machine: Machine,
-  templates: readonly Template[],
+  templates: readonly Template[] | undefined,
   faults: Faults,
 ): void {
+  if (!templates) return;
   const template = templates.find((one) => one.id === slide.template);
   if (!template) {
     const ids = templates.map((one) => one.id);
@@ -146,7 +150,7 @@ function readMeasure(
   }
 }
 
-function checkSteps(machine: Machine, templates: readonly Template[], faults: Faults): void {
+function checkSteps(machine: Machine, templates: readonly Template[] | undefined, faults: Faults): void {
   const ways = machine.ways.map((way) => way.id);
   const steps = machine.steps.map((step) => step.id);
   const made = makers(machine);
@@ -177,6 +181,13 @@ function checkSteps(machine: Machine, templates: readonly Template[], faults: Fa
       faults.oneOf(['steps', k, 'after', i, 'step'], one.step, steps, 'one of the steps');
       if (one.step === step.id) faults.add(['steps', k, 'after', i, 'step'], one.step, 'another step');
     });
+    step.opens?.forEach((place, i) => {
+      const path = ['steps', k, 'opens', i, 'sum'];
+      if (place.screen === 'sum' && place.sum === undefined) faults.add(path, undefined, 'the name of a sum');
+      if (place.sum === undefined) return;
+      if (place.screen !== 'sum') faults.add(path, place.sum, 'it with the screen "sum" only');
+      else if (!sumNames.includes(place.sum)) faults.add(path, place.sum, 'a sum of the program, see Sums');
+    });
     if (step.bench) checkBench(step.bench, k, machine, templates, faults);
   });
   if (faults.all.length > 0) return;
@@ -189,13 +200,13 @@ function checkBench(
   bench: NonNullable<Machine['steps'][number]['bench']>,
   k: number,
   machine: Machine,
-  templates: readonly Template[],
+  templates: readonly Template[] | undefined,
   faults: Faults,
 ): void {
   const slides = machine.slides.map((slide) => slide.id);
   faults.oneOf(['steps', k, 'bench', 'slide'], bench.slide, slides, 'one of the slides');
   const slide = machine.slides.find((one) => one.id === bench.slide);
-  const template = templates.find((one) => one.id === slide?.template);
+  const template = templates?.find((one) => one.id === slide?.template);
   if (!template) return;
   bench.setups?.forEach((setup, i) => {
     const ids = template.setups.map((one) => one.id);
@@ -259,8 +270,11 @@ function checkHeights(machine: Machine, faults: Faults): void {
   }
 }
 
-/** What a machine's shape alone cannot tell: names that point nowhere, rings of steps, dimensions that do not fit. */
-export function machineFaults(machine: Machine, templates: readonly Template[]): readonly MachineFault[] {
+/**
+ * What a machine's shape alone cannot tell: names that point nowhere, rings of steps, dimensions that do not fit.
+ * @param templates  left out: slides are not held to their templates
+ */
+export function machineFaults(machine: Machine, templates?: readonly Template[]): readonly MachineFault[] {
   const faults = new Faults();
   checkBodies(machine, faults);
   machine.slides.forEach((slide, k) => {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { measurePattern } from '../core/ledger/measure.ts';
 import type { Template } from '../core/ledger/template.ts';
-import type { Machine } from '../core/order/machine.ts';
+import { type Machine, stepScreens } from '../core/order/machine.ts';
 import { machineFaults } from './machine-fits.ts';
 import { checked } from './refusal.ts';
 import { finite, name, positive } from './slide.ts';
@@ -87,6 +87,10 @@ const stepSchema = z.strictObject({
       features: z.array(name).min(1).optional(),
     })
     .optional(),
+  opens: z
+    .array(z.strictObject({ screen: z.enum(stepScreens), what: words, sum: z.string().optional() }))
+    .max(12)
+    .optional(),
   proofs: z.array(z.strictObject({ what: words, with: words, test: id.optional() })),
   cautions: z.array(words),
   hours: z.strictObject({ likely: hours, again: hours.optional() }),
@@ -111,7 +115,8 @@ const heightsSchema = z.strictObject({
     .min(1),
 });
 
-const machineSchema = z.strictObject({
+/** A machine's shape; what its names point to is {@link machineInput}'s to say. */
+export const machineShape = z.strictObject({
   id,
   title: words,
   description: words,
@@ -143,7 +148,7 @@ const machineSchema = z.strictObject({
  * @throws BadInput  everything that is wrong with it at once
  */
 export function machineInput(value: unknown, templates: readonly Template[]): Machine {
-  const fitting = machineSchema.superRefine((given, context) => {
+  const fitting = machineShape.superRefine((given, context) => {
     for (const fault of machineFaults(given as Machine, templates))
       context.addIssue({ code: 'custom', path: fault.path, input: fault.found, message: fault.expected });
   });

@@ -7,7 +7,7 @@ const hours = z.number().min(0).max(10_000);
 const deedsSchema = z.array(
   z.strictObject({
     step: z.string(),
-    what: z.enum(['done', 'proven', 'reopened', 'worked']),
+    what: z.enum(['begun', 'done', 'proven', 'reopened', 'worked']),
     hours: hours.optional(),
   }),
 );
@@ -52,6 +52,7 @@ function unknownStep(step: string, path: string, machine: Machine): Issue[] {
 }
 
 const whats: Readonly<Record<string, StepDeed['what']>> = {
+  begun: 'begun',
   done: 'done',
   again: 'done',
   proven: 'proven',

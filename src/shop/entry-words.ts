@@ -39,6 +39,25 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
       return `Practice machine ${entry.seed}: ${entry.slide}, ${entry.material}, ${entry.level}`;
     case 'truth shown':
       return 'The truth was looked at';
+    case 'machine set':
+      return `Machine: ${entry.machine.title}, ${counted(entry.machine.steps.length, 'step')}`;
+    case 'step told': {
+      const title = stepTitle(entry.step, all);
+      const hours = entry.hours === undefined ? '' : `, ${entry.hours} h`;
+      return `${title}: ${stepWhat[entry.what]}${hours}${entry.note === undefined ? '' : `. ${entry.note}`}`;
+    }
+    case 'bench opened':
+      return `Bench opened for ${stepTitle(entry.step, all)}`;
+    case 'bench of':
+      return `This is the bench of a step: ${entry.step}`;
+    case 'heights set':
+      return `Heights: ${counted((entry.heights.changes ?? []).length, 'change')}, ${counted((entry.heights.liners ?? []).length, 'liner')}`;
+    case 'axis taken':
+      return `Axis: ${entry.of}`;
+    case 'chart set':
+      return `Chart put together${entry.chart.list === undefined ? '' : `: tests of ${entry.chart.list}`}`;
+    case 'result taken':
+      return `Chart, ${entry.test}, ${entry.when === 'first' ? 'as found' : 'final'}: ${entry.result.value_um} µm${entry.result.doubt_um === undefined ? ', doubt not told' : ` ± ${entry.result.doubt_um} µm`}`;
     case 'stop signed':
       return entry.note === undefined ? 'Lines signed' : `Lines signed: ${entry.note}`;
     case 'note':
@@ -48,6 +67,21 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
       return struck ? `Undone: ${entryWords(struck, plan, all)}` : 'Undone';
     }
   }
+}
+
+const stepWhat = {
+  begun: 'begun',
+  done: 'done',
+  proven: 'proven once more, nothing changed',
+  reopened: 'open again',
+  worked: 'worked on',
+} as const;
+
+/** A step's title as the machine in the ledger has it. */
+function stepTitle(step: string, all: readonly Entry[]): string {
+  const set = all.findLast((one) => one.kind === 'machine set');
+  const its = set?.kind === 'machine set' ? set.machine.steps.find((one) => one.id === step) : undefined;
+  return its ? `“${its.title}”` : step;
 }
 
 const again = (repeat: number | undefined): string => (repeat ? `, repeat ${repeat}` : '');

@@ -1,12 +1,15 @@
 import type { SentEntry } from '../contract/entry.ts';
 import { entryFits } from '../contract/entry-fits.ts';
 import type { JobFile } from '../contract/job-file.ts';
+import { type Known, knownFits } from '../contract/known-fits.ts';
 import type { NewJob } from '../contract/new-job.ts';
 import type { NewPractice } from '../contract/practice.ts';
 import { BadInput } from '../contract/refusal.ts';
 import { plannedJob, type Template } from '../contract/template.ts';
 import type { Entry } from '../core/ledger/entry.ts';
 import { foldJob, type Job } from '../core/ledger/job.ts';
+import { benchOf, machineOf, stepRecords } from '../core/ledger/rebuild-record.ts';
+import { progress } from '../core/order/progress.ts';
 import { practiceOf } from './practise/practice-of.ts';
 import { practicePlan } from './practise/practice-plan.ts';
 import type { Kept, Store } from './store.ts';
@@ -19,6 +22,10 @@ export interface JobListed {
   readonly demo?: string;
   /** It is a practice machine. */
   readonly practice?: true;
+  /** It is about a whole machine: steps that stand, of all. */
+  readonly machine?: { readonly title: string; readonly done: number; readonly steps: number };
+  /** It is the bench of a step of that job's machine. */
+  readonly bench_of?: string;
   readonly rounds: number;
   readonly entries: number;
   readonly changed: string;
@@ -39,12 +46,26 @@ export async function listJobs(store: Store): Promise<JobListed[]> {
         template: plan.template,
         ...demo,
         ...practice,
+        ...wholeOf(job),
         rounds: round,
         entries,
         changed,
       };
     }),
   );
+}
+
+/** What a list says of a job about a whole machine, or of the bench of one. */
+function wholeOf({ live }: Job): Pick<JobListed, 'machine' | 'bench_of'> {
+  const link = benchOf(live);
+  const machine = machineOf(live);
+  if (!machine) return link ? { bench_of: link.job } : {};
+  const states = progress(machine, stepRecords(live));
+  const done = states.filter((one) => one.status === 'done').length;
+  return {
+    machine: { title: machine.title, done, steps: states.length },
+    ...(link ? { bench_of: link.job } : {}),
+  };
 }
 
 /** A job as it stands, or undefined when there is none of this id. */
@@ -84,13 +105,17 @@ export function makePractice(store: Store, asked: NewPractice): Promise<Kept> {
 
 /**
  * Writes an entry into a job's ledger; when this returns "kept" it is durable.
+ * @param known  the program's templates and lists of tests; left out, an entry is not held to them
  * @throws BadInput  the entry does not fit the job
  */
-export async function writeEntry(store: Store, id: string, entry: SentEntry): Promise<Kept> {
+export async function writeEntry(store: Store, id: string, entry: SentEntry, known?: Known): Promise<Kept> {
   const job = await openJob(store, id);
   if (!job) return { kind: 'no such job' };
   // An entry sent again must be taken for what it is before it is held to a ledger that already holds it.
-  if (!job.entries.some((one) => one.id === entry.id)) entryFits(job, entry);
+  if (!job.entries.some((one) => one.id === entry.id)) {
+    entryFits(job, entry);
+    if (known) knownFits(job.live, entry, known);
+  }
   return store.append(id, entry);
 }
 

@@ -19,7 +19,7 @@ describe('the docs list', () => {
   });
   it('every route of the server', () => {
     const text = readFileSync('docs/architecture.md', 'utf8');
-    for (const file of ['app', 'jobs', 'sums', 'photos', 'practice'])
+    for (const file of ['app', 'jobs', 'sums', 'photos', 'practice', 'machines', 'charts', 'kit'])
       for (const [, method, route] of readFileSync(`src/faces/server/${file}.ts`, 'utf8').matchAll(
         /app\.(get|post)(?:<\w+>)?\(\s*'(\/api\/[^']+)'/g,
       )) {

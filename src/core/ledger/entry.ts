@@ -3,9 +3,18 @@ import type { Slide } from '../body/slide.ts';
 import type { HingeTest } from '../kit/hinge.ts';
 import type { RockTest } from '../kit/rock.ts';
 import type { PassSize, SinkLimit } from '../observe/round.ts';
+import type { Machine } from '../order/machine.ts';
 import type { PracticeRecord } from '../practice/record.ts';
 import type { Exclusion } from '../print/exclusion.ts';
 import type { Corners, SurfaceSize } from '../print/picture.ts';
+import type {
+  AxisRecord,
+  BenchLink,
+  ChartRecord,
+  HeightsRecord,
+  ResultRecord,
+  StepRecord,
+} from './rebuild-record.ts';
 import type { FeatureWords, PlaceWords, Setup } from './setup.ts';
 import type { SurveyRecord } from './survey-record.ts';
 
@@ -134,6 +143,22 @@ export type Deed =
   | ({ readonly kind: 'practice begun' } & PracticeRecord)
   /** The practice machine's truth was asked for: from here on it may be shown. */
   | { readonly kind: 'truth shown'; readonly round: number }
+  /** The whole machine that the job is about, or that machine as it was edited: the last one counts. */
+  | { readonly kind: 'machine set'; readonly machine: Machine }
+  /** A step of the machine: begun, done, proven once more, reopened, or hours only. */
+  | ({ readonly kind: 'step told' } & StepRecord)
+  /** A step's bench was opened as a job of its own. */
+  | ({ readonly kind: 'bench opened' } & BenchLink)
+  /** This job is the bench of a step of another job's machine. */
+  | ({ readonly kind: 'bench of' } & BenchLink)
+  /** What was found and is planned of the machine's heights; the last one counts. */
+  | { readonly kind: 'heights set'; readonly heights: HeightsRecord }
+  /** An axis as it was swept, or centres as they were compared, with what `axis` is asked; the last of each name counts. */
+  | ({ readonly kind: 'axis taken' } & AxisRecord)
+  /** How the chart is put together: list, class, sizes, own tests, own limits, kit; the last one counts. */
+  | { readonly kind: 'chart set'; readonly chart: ChartRecord }
+  /** One result of a line of the chart; a later one of the same line and time counts. */
+  | ({ readonly kind: 'result taken' } & ResultRecord)
   | { readonly kind: 'stop signed'; readonly round: number; readonly note?: string }
   | { readonly kind: 'note'; readonly round?: number; readonly text: string }
   /** Undo is an entry: the named entry no longer counts. Undoing an undo brings it back. */

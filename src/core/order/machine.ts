@@ -96,6 +96,18 @@ export interface StepBench {
   readonly features?: readonly string[];
 }
 
+/** Screens where the numbers of a step are taken, beside its bench. */
+export const stepScreens = ['survey', 'chart', 'heights', 'axis', 'gib', 'sum', 'kit'] as const;
+
+/** A screen that a step opens, and what for. */
+export interface StepPlace {
+  readonly screen: (typeof stepScreens)[number];
+  /** What is done there: "straight, up and sideways". */
+  readonly what: string;
+  /** Of a sum: which. */
+  readonly sum?: string;
+}
+
 /** One step of a rebuild. */
 export interface Step {
   readonly id: string;
@@ -109,6 +121,8 @@ export interface Step {
   /** Steps that only come first; doing them again takes nothing back. */
   readonly after?: readonly { readonly step: string; readonly why: string }[];
   readonly bench?: StepBench;
+  /** Where else its numbers are taken; the tests that its proofs answer stand on the chart anyhow. */
+  readonly opens?: readonly StepPlace[];
   readonly proofs: readonly StepProof[];
   readonly cautions: readonly string[];
   /** Hours it usually takes; `again`: to prove it once more when nothing has to come off. */

@@ -4,6 +4,7 @@ import { type Need, needsOf, orderedSteps } from './needs.ts';
 /**
  * What happened to a step.
  *
+ * - `begun`: taken up; nothing is decided by it.
  * - `done`: finished, and metal came off or something was set: whatever stood on its ways is open again.
  * - `proven`: measured once more and found right, nothing changed.
  * - `reopened`: it must be done again; its ways are no longer to be trusted.
@@ -11,7 +12,7 @@ import { type Need, needsOf, orderedSteps } from './needs.ts';
  */
 export interface StepDeed {
   readonly step: string;
-  readonly what: 'done' | 'proven' | 'reopened' | 'worked';
+  readonly what: 'begun' | 'done' | 'proven' | 'reopened' | 'worked';
   readonly hours?: number;
 }
 
@@ -39,12 +40,15 @@ export interface StepState {
   readonly hours_spent: number;
   /** It was finished, some time. */
   readonly was_done: boolean;
+  /** It was taken up, or worked on, and has not been finished since. */
+  readonly begun: boolean;
 }
 
 interface Mark {
   made: number;
   proven?: number;
   hours: number;
+  begun: boolean;
 }
 
 /**
@@ -62,7 +66,7 @@ export function progress(machine: Pick<Machine, 'steps'>, deeds: readonly StepDe
   const marks = marksOf(machine, deeds);
   const states = new Map<string, StepState>();
   for (const id of ordered.order) {
-    const { proven, hours } = marks.get(id)!;
+    const { proven, hours, begun } = marks.get(id)!;
     const open = needs.get(id)!.filter((need) => !isMet(need, states));
     const because = proven === undefined ? [] : reopenings(id, proven, needs.get(id)!, marks, states);
     const was_done = proven !== undefined;
@@ -74,17 +78,20 @@ export function progress(machine: Pick<Machine, 'steps'>, deeds: readonly StepDe
         ? 'ready'
         : 'waits';
     const waits_for = status === 'done' ? [] : open;
-    states.set(id, { id, status, waits_for, because, hours_spent: hours, was_done });
+    states.set(id, { id, status, waits_for, because, hours_spent: hours, was_done, begun });
   }
   return machine.steps.map((step) => states.get(step.id)!);
 }
 
 function marksOf(machine: Pick<Machine, 'steps'>, deeds: readonly StepDeed[]): Map<string, Mark> {
-  const marks = new Map<string, Mark>(machine.steps.map(({ id }) => [id, { made: -1, hours: 0 }]));
+  const marks = new Map<string, Mark>(
+    machine.steps.map(({ id }) => [id, { made: -1, hours: 0, begun: false }]),
+  );
   for (const [at, { step, what, hours = 0 }] of deeds.entries()) {
     const mark = marks.get(step);
     if (!mark) throw new RangeError(`"${step}" is not a step of this machine`);
     mark.hours += hours;
+    mark.begun = what === 'begun' || what === 'worked';
     if (what === 'done' || what === 'reopened') mark.made = at;
     if (what === 'reopened') delete mark.proven;
     if (what === 'done' || what === 'proven') mark.proven = at;

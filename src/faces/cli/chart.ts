@@ -1,9 +1,11 @@
 import type { Command } from 'commander';
-import { type ChartFile, chartFile } from '../../contract/chart.ts';
+import type { ChartFile } from '../../contract/chart.ts';
+import { chartOver } from '../../contract/chart-asked.ts';
 import { jobFile } from '../../contract/job-file.ts';
 import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import type { TestList } from '../../core/chart/acceptance-test.ts';
 import { foldJob, type Job } from '../../core/ledger/job.ts';
+import { chartFileOf } from '../../core/ledger/rebuild-record.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { chartPaper } from '../../draw/chart-paper.ts';
 import { chartSheet } from '../../draw/chart-sheet.ts';
@@ -139,7 +141,8 @@ export const registerChart =
           ...(options.list === undefined ? {} : { list: options.list }),
           ...(options.class === undefined ? {} : { class: options.class }),
         };
-        const take = (value: unknown): ChartFile => chartFile(value, lists, asked);
+        const kept = job && chartFileOf(job.live);
+        const take = (value: unknown): ChartFile => chartOver(kept, value, lists, asked);
         let file: ChartFile;
         try {
           file =

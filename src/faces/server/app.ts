@@ -4,6 +4,7 @@ import serveFolder from '@fastify/static';
 import fastify, { type FastifyInstance } from 'fastify';
 import { parsedJson } from '../../contract/refusal.ts';
 import type { Template } from '../../contract/template.ts';
+import type { Machine } from '../../core/order/machine.ts';
 import type { Compute } from '../../shop/compute.ts';
 import type { AskPhotos } from '../../shop/print/photo-desk.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
@@ -13,6 +14,7 @@ import { guardLoopback } from './guards.ts';
 import { jobRoutes } from './jobs.ts';
 import { keepAnswers } from './kept-answers.ts';
 import { kitRoutes } from './kit.ts';
+import { machineRoutes } from './machines.ts';
 import { photoRoutes } from './photos.ts';
 import { practiceRoutes } from './practice.ts';
 import { answerFailures, bodyLimit_bytes, refusalBody } from './refusals.ts';
@@ -22,6 +24,8 @@ import { sumRoutes } from './sums.ts';
 export interface ServerParts {
   readonly store: Store;
   readonly templates: readonly Template[];
+  /** Whole machines that come with the program; left out, there are none. */
+  readonly machines?: readonly Machine[];
   readonly compute: Compute;
   /** Photos of prints and who looks at them; left out, photos are not taken. */
   readonly photos?: { readonly store: PhotoStore; readonly ask: AskPhotos };
@@ -71,7 +75,8 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   });
   app.get('/api/health', async () => ({ ok: true, version: parts.version }));
   const answerOf = keepAnswers(parts.store, parts.compute);
-  await app.register(jobRoutes(parts.store, parts.templates, answerOf));
+  await app.register(jobRoutes(parts.store, parts.templates, answerOf, parts.charts?.lists ?? []));
+  await app.register(machineRoutes(parts.store, parts.templates, parts.machines ?? [], parts.compute));
   await app.register(practiceRoutes(parts.store, parts.compute));
   await app.register(kitRoutes(parts.store));
   await app.register(sumRoutes(parts.compute));

@@ -1,8 +1,9 @@
 import type { FastifyPluginAsync } from 'fastify';
-import { type ChartAskedFor, chartAsked } from '../../contract/chart-asked.ts';
+import { chartAsked } from '../../contract/chart-asked.ts';
 import type { TestList } from '../../core/chart/acceptance-test.ts';
+import { chartFileOf } from '../../core/ledger/rebuild-record.ts';
 import { type ChartAnswer, chartAnswer, listOffered } from '../../shop/chart/chart-answer.ts';
-import type { ChartReport } from '../../shop/chart/chart-report.ts';
+import { type ChartReport, chartReport } from '../../shop/chart/chart-report.ts';
 import type { PaperName } from '../../shop/chart/paper.ts';
 import { openJob } from '../../shop/keep-job.ts';
 import type { Store } from '../../shop/store.ts';
@@ -26,6 +27,11 @@ export interface ChartParts {
   readonly press: (ask: PaperAsk) => Promise<Uint8Array>;
 }
 
+interface Charted {
+  readonly answer: ChartAnswer;
+  readonly paper: PaperName;
+}
+
 interface JobParams {
   Params: { id: string };
 }
@@ -34,23 +40,29 @@ interface JobParams {
 export const chartRoutes =
   (store: Store, answerOf: AnswerOf, { lists, press }: ChartParts): FastifyPluginAsync =>
   async (app) => {
-    async function charted(id: string, { file, units }: ChartAskedFor): Promise<ChartAnswer | undefined> {
+    /** What the ledger holds of the chart, and in its place what is being typed. */
+    async function charted(id: string, body: unknown): Promise<Charted | undefined> {
       const job = await openJob(store, id);
-      const answer = job && (await answerOf(id));
-      return job && answer && chartAnswer(file, job, answer, units);
+      if (!job) return undefined;
+      const asked = chartAsked(body, lists, chartFileOf(job.live));
+      const answer = await answerOf(id);
+      return answer && { answer: chartAnswer(asked.file, job, answer, asked.units), paper: asked.paper };
     }
 
     app.get('/api/charts', async () => ({ lists: lists.map(listOffered) }));
+    app.post('/api/chart', async ({ body }) => {
+      const { file, units } = chartAsked(body, lists);
+      return chartReport(file, undefined, units);
+    });
     app.post<JobParams>('/api/jobs/:id/chart', async ({ params: { id }, body }, reply) => {
-      return (await charted(id, chartAsked(body, lists))) ?? noSuchJob(reply, id);
+      return (await charted(id, body))?.answer ?? noSuchJob(reply, id);
     });
     app.post<JobParams>('/api/jobs/:id/chart.pdf', async ({ params: { id }, body }, reply) => {
-      const asked = chartAsked(body, lists);
-      const chart = await charted(id, asked);
+      const chart = await charted(id, body);
       if (!chart) return noSuchJob(reply, id);
       try {
         const made = new Date().toISOString();
-        const pdf = await press({ report: chart.report, made, paper: asked.paper });
+        const pdf = await press({ report: chart.answer.report, made, paper: chart.paper });
         return reply
           .header('content-disposition', `attachment; filename="${id}.chart.pdf"`)
           .type('application/pdf')

@@ -1,11 +1,15 @@
 import type { FastifyPluginAsync, FastifyReply } from 'fastify';
 import { sentEntry } from '../../contract/entry.ts';
 import { importQuery, jobFile, jobFileText } from '../../contract/job-file.ts';
+import type { Known } from '../../contract/known-fits.ts';
 import { newJob } from '../../contract/new-job.ts';
 import type { Template } from '../../contract/template.ts';
 import { writtenSteerInput } from '../../contract/written-steer.ts';
+import type { TestList } from '../../core/chart/acceptance-test.ts';
+import type { HeightsRecord } from '../../core/ledger/rebuild-record.ts';
 import { steerInput } from '../../core/ledger/steer-input.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob, writeEntry } from '../../shop/keep-job.ts';
+import { heightsAskOf } from '../../shop/order/rebuild.ts';
 import type { Kept, Store } from '../../shop/store.ts';
 import type { AnswerOf } from './kept-answers.ts';
 import { refusalBody } from './refusals.ts';
@@ -34,8 +38,18 @@ export function sendKept(
 
 /** Jobs and their ledgers. */
 export const jobRoutes =
-  (store: Store, templates: readonly Template[], answerOf: AnswerOf): FastifyPluginAsync =>
+  (
+    store: Store,
+    templates: readonly Template[],
+    answerOf: AnswerOf,
+    lists: readonly TestList[],
+  ): FastifyPluginAsync =>
   async (app) => {
+    const known: Known = {
+      templates,
+      lists,
+      heightsFit: (record, machine) => void heightsAskOf(machine, record as HeightsRecord, templates),
+    };
     app.get('/api/templates', async () => templates);
     app.get('/api/jobs', async () => ({ jobs: await listJobs(store) }));
     app.post('/api/jobs', async (request, reply) => {
@@ -47,7 +61,7 @@ export const jobRoutes =
       return job ? { id, seq: job.seq, entries: job.entries } : noSuchJob(reply, id);
     });
     app.post<JobParams>('/api/jobs/:id/entries', async ({ params: { id }, body }, reply) =>
-      sendKept(reply, id, await writeEntry(store, id, sentEntry(body))),
+      sendKept(reply, id, await writeEntry(store, id, sentEntry(body), known)),
     );
     app.get<JobParams>(
       '/api/jobs/:id/answer',

@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
+import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
 import { demoJob, workshopFile } from '../../adapters/file/workshop.ts';
 import { photoFolder } from '../../adapters/photo/folder.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
@@ -51,10 +52,12 @@ async function main(): Promise<void> {
   const photos = join(dirname(file), 'photos');
   const photoThread = photosOnThread(new URL('./photo-worker/main.js', import.meta.url), photos);
   const paper = pressOnThread(new URL('./paper-worker/main.js', import.meta.url), photos);
+  const templates = readTemplates();
   const page = join(packageRoot(), 'dist', 'web');
   const app = await buildApp({
     store,
-    templates: readTemplates(),
+    templates,
+    machines: readWholeMachines(undefined, templates),
     compute: thread.compute,
     photos: { store: photoFolder(photos), ask: photoThread.ask },
     charts: { lists: readTestLists(), press: paper.press },

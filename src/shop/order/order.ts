@@ -1,5 +1,5 @@
 import { type Forecast, forecast } from '../../core/order/forecast.ts';
-import type { Machine, Step, StepProof } from '../../core/order/machine.ts';
+import type { Machine, Step, StepPlace, StepProof } from '../../core/order/machine.ts';
 import { stepOf } from '../../core/order/needs.ts';
 import { progress, type StepDeed, type StepState, type StepStatus } from '../../core/order/progress.ts';
 
@@ -17,6 +17,12 @@ export interface StepShown {
   readonly cautions: readonly string[];
   /** The slide template its bench opens with. */
   readonly bench?: { readonly slide: string; readonly template: string };
+  /** Where else its numbers are taken. */
+  readonly opens: readonly StepPlace[];
+  /** It was taken up, and has not been finished since. */
+  readonly begun: boolean;
+  /** It was finished, some time. */
+  readonly was_done: boolean;
   readonly hours_spent: number;
   readonly hours_left: number;
   readonly hours_left_sd: number;
@@ -84,6 +90,9 @@ function shown(
     proofs: step.proofs,
     cautions: step.cautions,
     ...(slide ? { bench: { slide: slide.name, template: slide.template } } : {}),
+    opens: step.opens ?? [],
+    begun: state.begun,
+    was_done: state.was_done,
     hours_spent: state.hours_spent,
     hours_left: left.hours,
     hours_left_sd: left.sd,

@@ -1,0 +1,145 @@
+import { heightsInput } from '../../contract/heights.ts';
+import type { NewRebuild } from '../../contract/rebuild.ts';
+import { BadInput } from '../../contract/refusal.ts';
+import type { Entry } from '../../core/ledger/entry.ts';
+import type { Job } from '../../core/ledger/job.ts';
+import { benchesOf, type HeightsRecord, heightsOf, machineOf } from '../../core/ledger/rebuild-record.ts';
+import type { Template } from '../../core/ledger/template.ts';
+import type { Machine } from '../../core/order/machine.ts';
+import { orderedSteps } from '../../core/order/needs.ts';
+import type { Kept, Store } from '../store.ts';
+import { type BenchLimits, benchPlan } from './bench-plan.ts';
+import { type HeightsAnswer, type HeightsAsk, heights } from './heights.ts';
+import { machineChain } from './machine-chain.ts';
+
+/** The first step, in the order of work, that is scraped on a bench: its plan is the job's own. */
+function firstBench(machine: Machine): string | undefined {
+  const ordered = orderedSteps(machine);
+  return ordered.ok
+    ? ordered.order.find((id) => machine.steps.some((step) => step.id === id && step.bench))
+    : undefined;
+}
+
+/**
+ * Makes a job about a whole machine. Its own bench is that of the first step that has one; every other step's bench becomes a
+ * job of its own when it is opened.
+ * @throws BadInput  a machine none of whose steps is scraped on a bench
+ */
+export async function makeRebuild(
+  store: Store,
+  templates: readonly Template[],
+  { id, at, title, machine }: NewRebuild,
+): Promise<Kept> {
+  const step = firstBench(machine);
+  const plan = step === undefined ? undefined : benchPlan(machine, step, templates);
+  if (step === undefined || !plan)
+    throw new BadInput([
+      {
+        path: 'machine.steps',
+        found: 'no step with a `bench`',
+        expected: 'at least one step that is scraped on a bench, with the slide it is scraped on',
+      },
+    ]);
+  const short = id.slice(0, 57);
+  const entries: Entry[] = [
+    { kind: 'job made', plan: { ...plan, title }, id: `${short}-made`, at, seq: 1 },
+    { kind: 'machine set', machine, id: `${short}-whole`, at, seq: 2 },
+    { kind: 'bench opened', job: id, step, id: `${short}-bench`, at, seq: 3 },
+  ];
+  return store.make(id, entries);
+}
+
+/** `heights`' question about a job's own machine. @throws BadInput */
+export const heightsAskOf = (
+  machine: Machine,
+  record: HeightsRecord,
+  templates: readonly Template[],
+): HeightsAsk =>
+  heightsInput(
+    { machine: machine.id, ...record },
+    {
+      templates,
+      machines: [machine],
+      chainOf: (whole, known) => machineChain(whole, templates, known),
+    },
+  );
+
+/** What a job's heights leave a step's slide: how far it may sink, and what may come off its lined faces. */
+export function benchLimits(
+  live: Job['live'],
+  machine: Machine,
+  slide: string,
+  templates: readonly Template[],
+): BenchLimits {
+  const record = heightsOf(live);
+  if (!record || !machine.heights) return {};
+  const answer = heights(heightsAskOf(machine, record, templates));
+  const its = answer.ok ? answer.limits.find((one) => one.joint === slide) : undefined;
+  if (!its) return {};
+  const sink = its.sink.map(({ name, at_mm, most_um }) => ({ name, at_mm, most_um }));
+  return { sink, stock_um: its.stock_um };
+}
+
+/** A step's bench: which job it is, and whether it was made by this. */
+export type BenchOpened =
+  | { readonly kind: 'open'; readonly job: string; readonly again: boolean }
+  | { readonly kind: 'no such step' }
+  | { readonly kind: 'no bench' }
+  | { readonly kind: 'conflict' };
+
+/**
+ * Opens the bench of a step: the job that was made for it, or a new one with the step's set-ups, targets and cautions, and with
+ * the room that the machine's heights leave it. Asked again, it is the same job.
+ * @throws BadInput  heights that no longer fit the machine
+ */
+export async function openBench(
+  store: Store,
+  job: Job,
+  own: string,
+  stepId: string,
+  templates: readonly Template[],
+  asked: { readonly id: string; readonly at: string },
+): Promise<BenchOpened> {
+  const machine = machineOf(job.live);
+  const step = machine?.steps.find((one) => one.id === stepId);
+  if (!machine || !step) return { kind: 'no such step' };
+  if (!step.bench) return { kind: 'no bench' };
+  const open = benchesOf(job.live).get(stepId);
+  if (open !== undefined) return { kind: 'open', job: open, again: true };
+  const limits = benchLimits(job.live, machine, step.bench.slide, templates);
+  const plan = benchPlan(machine, stepId, templates, {}, limits)!;
+  const { demo } = job.plan;
+  const { id, at } = asked;
+  const short = id.slice(0, 57);
+  const title = `${job.plan.title}: ${step.title}`.slice(0, 200);
+  const made = await store.make(id, [
+    {
+      kind: 'job made',
+      plan: { ...plan, title, ...(demo === undefined ? {} : { demo }) },
+      id: `${short}-made`,
+      at,
+      seq: 1,
+    },
+    { kind: 'bench of', job: own, step: stepId, id: `${short}-of`, at, seq: 2 },
+  ]);
+  if (made.kind !== 'kept') return { kind: 'conflict' };
+  const told = await store.append(own, {
+    kind: 'bench opened',
+    job: id,
+    step: stepId,
+    id: `${short}-opened`,
+    at,
+  });
+  return told.kind === 'kept' ? { kind: 'open', job: id, again: made.again } : { kind: 'conflict' };
+}
+
+/** A job's heights as its ledger has them, or as they are being typed; undefined for a job without a machine that has heights. */
+export function jobHeights(
+  job: Job,
+  templates: readonly Template[],
+  typed?: HeightsRecord,
+): HeightsAnswer | { readonly ok: false; readonly text: string } | undefined {
+  const machine = machineOf(job.live);
+  if (!machine?.heights) return undefined;
+  return heights(heightsAskOf(machine, typed ?? heightsOf(job.live) ?? {}, templates));
+}

@@ -69,12 +69,18 @@ function chanceOf({ features, covariance }: Belief, targets: readonly Target[]):
   );
 }
 
-/** Does it bear? From the last round's print alone: a share is what was seen, not what was expected. */
+/**
+ * Does it bear? From the last round's print alone: a share is what was seen, not what was expected. Faces that nothing may come
+ * off only carry (the flats under a gib) and are not judged.
+ */
 export function bearingOf(model: SlideModel, print: readonly (number | undefined)[]): BearingVerdict {
-  if (print.some((share) => share === undefined)) return { verdict: 'not printed' };
-  const area = model.zones.reduce((sum, zone) => sum + zone.area_mm2, 0);
-  const share = model.zones.reduce((sum, zone, z) => sum + zone.area_mm2 * print[z]!, 0) / area;
-  const least_zone = Math.min(...print.map((one) => one!));
+  const all = model.zones.map((zone, z) => ({ ...zone, share: print[z] }));
+  const worked = all.filter((zone) => zone.pad.stock_um !== 0);
+  const judged = worked.length > 0 ? worked : all;
+  if (judged.some((zone) => zone.share === undefined)) return { verdict: 'not printed' };
+  const area = judged.reduce((sum, zone) => sum + zone.area_mm2, 0);
+  const share = judged.reduce((sum, zone) => sum + zone.area_mm2 * zone.share!, 0) / area;
+  const least_zone = Math.min(...judged.map((zone) => zone.share!));
   const proven = share >= provenShare.area && least_zone >= provenShare.zone;
   return { verdict: proven ? 'proven' : 'not proven', share, least_zone };
 }

@@ -4,6 +4,7 @@ import { settledPose, settling } from '../body/settle.ts';
 import { byPad, type Slide, zonesOf } from '../body/slide.ts';
 import { product } from '../math/gaussian.ts';
 import { type Random, seededRandom } from '../math/random.ts';
+import { type Height, heightRow } from '../observe/height.ts';
 import { type Level, levelRow } from '../observe/level.ts';
 import type { Print } from '../observe/round.ts';
 import { faceColumn, faceOf, type Sweep, sweepRows } from '../observe/sweep.ts';
@@ -18,6 +19,7 @@ export interface PracticeSlide {
   readonly features: readonly Feature[];
   readonly sweeps: readonly Sweep[];
   readonly levels: readonly Level[];
+  readonly heights?: readonly Height[];
   readonly weight: Weight;
   /** What a pass takes off each material: median, µm, and sd of its logarithm over scrapers. */
   readonly removal: Readonly<Record<string, { readonly median_um: number; readonly log_sd: number }>>;
@@ -49,6 +51,13 @@ export interface Truth {
   readonly gaps_um: readonly number[];
 }
 
+/** What the set-ups read; heights when the machine has any. */
+interface Seen {
+  readonly sweeps: Sweep[];
+  readonly levels: Level[];
+  readonly heights?: Height[];
+}
+
 /** A machine to practise on: it can be measured, blued and scraped, and its truth is hidden. */
 export interface PracticeMachine {
   readonly spec: PracticeSlide;
@@ -56,7 +65,7 @@ export interface PracticeMachine {
    * All set-ups read once. `repeat` above 0 seats the part again and reads it again, with chances of its own: what is read
    * later does not hang on how often one round was read.
    */
-  readonly measure: (repeat?: number) => { readonly sweeps: Sweep[]; readonly levels: Level[] };
+  readonly measure: (repeat?: number) => Seen;
   readonly print: () => Print;
   /** Whole passes, one number a zone. */
   readonly scrape: (passes: readonly number[]) => void;
@@ -136,7 +145,7 @@ export function practiceMachine(
       zones.length,
     );
 
-  const measure = (repeat = 0): { sweeps: Sweep[]; levels: Level[] } => {
+  const measure = (repeat = 0): Seen => {
     const again = (k: number): Random =>
       seededRandom((round * repeatsARound + repeat) * 2 ** 32 + seed * 16 + k);
     const [noise, dirt] = repeat === 0 ? [reading, seating] : [again(1), again(4)];
@@ -160,7 +169,13 @@ export function practiceMachine(
         reading_urad: product(levelRow(level), pose) + noise.normal(0, level.sd_urad),
       }),
     );
-    return { sweeps, levels };
+    const heights = spec.heights?.map(
+      (height): Height => ({
+        ...height,
+        reading_um: product(heightRow(height), pose) + noise.normal(0, height.sd_um),
+      }),
+    );
+    return { sweeps, levels, ...(heights ? { heights } : {}) };
   };
 
   const print = (): Print => {

@@ -16,6 +16,7 @@ import { registerCard } from './card.ts';
 import { type ChartDoors, registerChart } from './chart.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
+import { registerGib } from './gib.ts';
 import { registerHeights } from './heights.ts';
 import { registerJob } from './job.ts';
 import { registerKit } from './kit.ts';
@@ -119,6 +120,7 @@ try {
       registerOrder({ machines: readWholeMachines }),
       registerHeights({ machines: readWholeMachines }),
       registerAxis({ machines: readWholeMachines }),
+      registerGib({ machines: readWholeMachines }),
     ],
     packageVersion(),
   );

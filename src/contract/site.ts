@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { SiteLimits } from '../core/site/part-error.ts';
 import type { SiteInput } from '../core/site/site.ts';
 import { checked } from './refusal.ts';
 import { loadSchema } from './rest.ts';
@@ -23,6 +24,9 @@ export const siteSchema = z
     duty: z.array(z.number().min(0).max(1e6)),
     tool_mm: place,
     facing_mm: z.number().positive().max(1e5).optional(),
+    allow: z
+      .strictObject({ diameter_um: z.number().min(0).max(1e6), facing_um: z.number().min(0).max(1e6) })
+      .optional(),
   })
   .superRefine((input, context) => {
     const refuse = (path: (string | number)[], found: unknown, expected: string) =>
@@ -73,8 +77,8 @@ export const siteSchema = z
     within('positions_mm', input.positions_mm);
   });
 
-/** What is asked, with the radius that faces are judged over. */
-export type SiteAsk = SiteInput & { readonly facing_mm?: number };
+/** What is asked, with the radius that faces are judged over and what parts may be out. */
+export type SiteAsk = SiteInput & { readonly facing_mm?: number; readonly allow?: SiteLimits };
 
 /** @throws BadInput */
 export const siteInput = (value: unknown): SiteAsk => checked(siteSchema, value) as SiteAsk;

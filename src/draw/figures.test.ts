@@ -356,3 +356,43 @@ describe('marks', () => {
     expect(svgText(numberMark(2))).toContain('>2</text>');
   });
 });
+
+describe('the small solid view', () => {
+  it('keeps clear of its own words however the slide is moved', () => {
+    for (const turn_urad of [
+      [90, 0, 0],
+      [0, -80, 0],
+      [30, 40, -120],
+    ] as const) {
+      const root = solidView({
+        title: 't',
+        slide,
+        pose: { t_um: [0, 9, -40], turn_urad },
+        places,
+        width: 358,
+      });
+      const height = Number(String(root.attributes.viewBox).split(' ')[3]);
+      const ys = nodesOf(root)
+        .filter((node) => node.tag === 'path')
+        .flatMap((node) => [...String(node.attributes.d).matchAll(/[ML]-?[\d.]+ (-?[\d.]+)/g)])
+        .map(([, y]) => Number(y));
+      expect(ys.length).toBeGreaterThan(50);
+      expect(Math.min(...ys)).toBeGreaterThanOrEqual(35);
+      expect(Math.max(...ys)).toBeLessThanOrEqual(height - 18);
+    }
+  });
+  it('says what stands there and what is dashed, with how many times too far out', () => {
+    const root = solidView({
+      title: 't',
+      slide,
+      pose: { t_um: [0, 0, -40], turn_urad: [0, 0, 0] },
+      places,
+      width: 358,
+      sits_words: 'standing at 250 mm',
+      wanted_words: 'as printed at 600 mm',
+    });
+    const words = texts(root).map((text) => String(text.children[0]));
+    expect(words[0]).toMatch(/^standing at 250 mm, × \d+$/);
+    expect(words[1]).toBe('dashed: as printed at 600 mm');
+  });
+});

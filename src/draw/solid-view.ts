@@ -20,6 +20,9 @@ export interface SolidViewFigure {
   /** How it is wanted; left out: nominal. Drawn dashed. */
   readonly wanted?: Pose;
   readonly places: PlaceWords;
+  /** What is drawn whole and dashed, in words; left out: "as it sits" and "as wanted". */
+  readonly sits_words?: string;
+  readonly wanted_words?: string;
   readonly width: number;
 }
 
@@ -39,6 +42,8 @@ const drawnTilt = 0.09;
 /** The slide on its ways, small, line-drawn, its displacement enlarged so that it shows; the wanted place dashed. It explains; nothing is read from it. */
 export function solidView(figure: SolidViewFigure): Shape {
   const { slide, pose, width, places } = figure;
+  const sits = figure.sits_words ?? 'as it sits';
+  const dashed = figure.wanted_words ?? 'as wanted';
   const nominal: Pose = { t_um: [0, 0, 0], turn_urad: [0, 0, 0] };
   const wanted = figure.wanted ?? nominal;
   const bars = barsOf(slide);
@@ -63,7 +68,10 @@ export function solidView(figure: SolidViewFigure): Shape {
       return [place[0] + u.right_mm, place[1] + u.away_mm, place[2] + u.up_mm];
     };
   const still = (place: Place): Place => place;
-  const all = ways.flatMap((way) => corners(way));
+  const all = [
+    ...ways.flatMap((way) => corners(way)),
+    ...[pose, wanted].flatMap((by) => body.flatMap((block) => corners(block).map(moved(by)))),
+  ];
   const height = Math.round(width * 0.52) + 30;
   const project = fittedView(all, { x: 2, y: 36, width: width - 4, height: height - 58 });
   const words = benchWords(side, places);
@@ -72,7 +80,9 @@ export function solidView(figure: SolidViewFigure): Shape {
   return drawing(
     {
       ...figure,
-      desc: figure.desc ?? `As it sits, drawn ${twoFigures(times)} times too far out; dashed as wanted.`,
+      desc:
+        figure.desc ??
+        `${sits.charAt(0).toUpperCase()}${sits.slice(1)}, drawn ${twoFigures(times)} times too far out; dashed ${dashed}.`,
       height,
     },
     ways
@@ -82,8 +92,12 @@ export function solidView(figure: SolidViewFigure): Shape {
       .toReversed()
       .flatMap((block) => prism(block, moved(pose), project, { fill: palette.sheet, stroke: palette.ink })),
     body.map((block) => topOutline(block, moved(wanted), project)),
-    label(width, 14, `as it sits, tilt × ${twoFigures(times)}`, { size: 14, weight: 640, anchor: 'end' }),
-    label(width, 31, 'dashed: as wanted', { size: 14, weight: 480, fill: palette.ink2, anchor: 'end' }),
+    label(width, 14, `${sits}, ${figure.sits_words === undefined ? 'tilt ' : ''}× ${twoFigures(times)}`, {
+      size: 14,
+      weight: 640,
+      anchor: 'end',
+    }),
+    label(width, 31, `dashed: ${dashed}`, { size: 14, weight: 480, fill: palette.ink2, anchor: 'end' }),
     label(Math.max(left[0] - 4, 0), height - 4, words.left, { size: 14, weight: 500, fill: palette.ink2 }),
   );
 }

@@ -260,11 +260,43 @@ it('all ways on one axis, and where to print: in words, as a wash, as a table', 
   await says(/Printed at \d+ mm, turned diameters wander/);
   await says(/print here: \d+ mm/);
   expect(await page.getByRole('row').count()).toBeGreaterThan(3);
-  expect(await screenText(page)).toContain(', best');
+  expect(await page.getByRole('row', { name: /best/ }).count()).toBe(1);
   const before = await page.locator('.survey-table').textContent();
   await field(/^Tool above the ways/).fill('400');
   await expect.poll(() => page.locator('.survey-table').textContent()).not.toBe(before);
+  await field(/^Tool above the ways/).fill('');
   await looksRight('bed');
+});
+
+it('each place in words, and how the saddle then stands: small, so many times too far out', async () => {
+  const solid = () => page.getByRole('img', { name: /^The saddle printed at \d+ mm, standing at \d+ mm/ });
+  await says(/standing at \d+ mm, × \d+/);
+  await says(/dashed: as printed at \d+ mm/);
+  const before = await solid().innerHTML();
+  const box = page.getByRole('combobox', { name: 'If printed at' });
+  const best = await box.inputValue();
+  await box.selectOption({ index: best === '0' ? 1 : 0 });
+  await says(/At \d+ mm diameters wander [\d.]+ µm \([\d.]+ µm more\), faces lean/);
+  await expect.poll(() => solid().innerHTML()).not.toBe(before);
+  // Where it was printed it stands as it did: nothing is tilted.
+  await box.selectOption(best);
+});
+
+it('work that does not fit the bed is named beside its cell; too little allowed puts the bed first', async () => {
+  await field(/works from/).fill('9000');
+  await says(/Read as 9000 mm; expected \d+ mm to \d+ mm: there the whole slide stands on surveyed bed/);
+  await field(/works from/).fill('');
+  await field(/^Diameters may wander/).fill('0.1');
+  await says(/Put the bed right first: no place is good enough/);
+  await says(/you allow 0\.1 µm and 5\.0 µm/);
+  await says(/Scrape the bed: the way that carries the .+ is 26\.\d µm out of straight/);
+  await says(/least bad: \d+ mm/);
+  await expect.poll(() => page.getByRole('cell', { name: /over$/ }).count()).toBeGreaterThan(3);
+  await looksRight('bed-first');
+  await field(/^Diameters may wander/).fill('-3');
+  await says('expected more than 0');
+  await field(/^Diameters may wander/).fill('');
+  await says(/print here: \d+ mm/);
 });
 
 it('a face by a grid of heights: rows fill from a pasted block, the map says where to scrape', async () => {

@@ -154,10 +154,10 @@ export const practiceSlides: Readonly<Record<string, (material: PracticeMaterial
     task(
       'base on four pads and a guide',
       [
-        strip('front left', [-230, 0, 0], [0, 0, 1], 110, 55, 3),
-        strip('front right', [230, 0, 0], [0, 0, 1], 110, 55, 3),
-        strip('rear left', [-230, 240, 0], [0, 0, 1], 110, 55, 3),
-        strip('rear right', [230, 240, 0], [0, 0, 1], 110, 55, 3),
+        strip('front, headstock end', [-230, 0, 0], [0, 0, 1], 110, 55, 3),
+        strip('front, tailstock end', [230, 0, 0], [0, 0, 1], 110, 55, 3),
+        strip('back, headstock end', [-230, 240, 0], [0, 0, 1], 110, 55, 3),
+        strip('back, tailstock end', [230, 240, 0], [0, 0, 1], 110, 55, 3),
         strip('guide', [0, -32, 15], [0, Math.SQRT1_2, Math.SQRT1_2], 480, 24, 6),
       ],
       material,

@@ -20,3 +20,15 @@ export function siteParts(
   const facing_rms_um = rise(place.yaw_rms_urad, facing_mm);
   return { diameter_rms_um, facing_rms_um, both_um: Math.hypot(diameter_rms_um, facing_rms_um) };
 }
+
+/** What the user lets a place of printing cost, rms over the work. */
+export interface SiteLimits {
+  /** Wander of turned diameters, µm. */
+  readonly diameter_um: number;
+  /** Lean of faces from rim to centre, µm. */
+  readonly facing_um: number;
+}
+
+/** Whether parts stay within what is allowed. */
+export const isAllowed = (parts: SiteParts, allow: SiteLimits): boolean =>
+  parts.diameter_rms_um <= allow.diameter_um && parts.facing_rms_um <= allow.facing_um;

@@ -54,4 +54,51 @@ describe('waywright site', () => {
     const lifted = { ...input(), load: { ...input().load, direction: [0, 0, 1] } };
     expect((await said(lifted)).code).toBe(3);
   });
+
+  it('says of every other place how much more or less it costs, worked out from the figures themselves', async () => {
+    const { out } = await said(input());
+    const { candidates, best } = JSON.parse((await said(input(), '--json')).out);
+    const at = candidates.find((one: { at_mm: number }) => one.at_mm === best.at_mm).parts.diameter_rms_um;
+    for (const one of candidates) {
+      if (one.at_mm === best.at_mm) continue;
+      const more = one.parts.diameter_rms_um - at;
+      expect(out).toContain(
+        `At ${one.at_mm} mm diameters wander ${one.parts.diameter_rms_um.toFixed(1)} µm (${Math.abs(more).toFixed(1)} µm ${more > 0 ? 'more' : 'less'})`,
+      );
+    }
+  });
+
+  it('puts the bed first where no place keeps parts within what is allowed, and says what is worn', async () => {
+    const tight = await said({ ...input(), allow: { diameter_um: 0.5, facing_um: 0.2 } });
+    expect(tight.code).toBe(0);
+    expect(tight.out).toMatch(/^Put the bed right first: no place is good enough\. Even at \d+ mm/);
+    expect(tight.out).toContain('you allow 0.5 µm and 0.2 µm');
+    expect(tight.out).toMatch(/the way that carries the .+ is \d+\.\d µm out of straight/);
+    const deep = input();
+    for (const way of deep.bed.ways) way.height_um = way.height_um.map((um: number) => 12 * um);
+    const worn = await said(deep);
+    expect(worn.out).toContain('Regrind the bed');
+    const straight = input();
+    for (const way of straight.bed.ways) way.height_um = way.height_um.map(() => 0);
+    const { advice } = JSON.parse((await said(straight, '--json')).out);
+    expect(advice).toBe('print');
+  });
+
+  it('takes the place within what is allowed before a place that costs less together', async () => {
+    const { candidates } = JSON.parse((await said(input(), '--json')).out);
+    const byFacing = candidates.toSorted(
+      (a: { parts: { facing_rms_um: number } }, b: { parts: { facing_rms_um: number } }) =>
+        a.parts.facing_rms_um - b.parts.facing_rms_um,
+    );
+    // Only the place whose faces lean least is allowed.
+    const facing_um = (byFacing[0].parts.facing_rms_um + byFacing[1].parts.facing_rms_um) / 2;
+    const answer = JSON.parse(
+      (await said({ ...input(), allow: { diameter_um: 1000, facing_um } }, '--json')).out,
+    );
+    expect(answer.best.at_mm).toBe(byFacing[0].at_mm);
+    expect(answer.candidates.filter((one: { allowed: boolean }) => one.allowed)).toHaveLength(1);
+    const wrong = await said({ ...input(), allow: { diameter_um: -1, facing_um: 5 } });
+    expect([wrong.code, wrong.out]).toEqual([2, '']);
+    expect(wrong.err).toContain('allow.diameter_um: -1; expected');
+  });
 });

@@ -7,6 +7,7 @@ import { type Turned, turned } from '../../core/parts/turned.ts';
 import { assumedRest } from '../../core/rest/after-scraping.ts';
 import type { Bed } from '../../core/site/bed.ts';
 import type { NoRest } from '../../core/site/site.ts';
+import { hungOver, toolAt, usualWork } from '../survey/usual-work.ts';
 
 /** The feature that makes faces concave or convex, where the slide is a lathe's saddle. */
 export const facingOf = (plan: Pick<JobPlan, 'slide' | 'features' | 'words'>): string | undefined =>
@@ -21,9 +22,6 @@ export const facingOf = (plan: Pick<JobPlan, 'slide' | 'features' | 'words'>): s
 
 /** Places along the bed that a turned length is followed over. */
 const followed = 21;
-/** Nobody weighs a saddle: common practice for a mid-size lathe, hung over the middle of what carries it. */
-export const usualWeight_kg = 100;
-const gravity_N_per_kg = 9.80665;
 
 /** A saddle that goes straight, over a stretch of the bed. */
 const straight = (from_mm: number, to_mm: number): Travel => ({
@@ -78,18 +76,9 @@ export interface OnBedWish extends LengthWish {
   readonly height_sd_um?: number;
 }
 
-/** The stretch over which every pad stands on surveyed bed, for the slide's middle; first above last where the bed is too short. */
-export function bedReach(plan: Pick<JobPlan, 'slide'>, bed: Bed): readonly [number, number] {
-  const { pads, free } = plan.slide;
-  const along = 'xyz'.indexOf(free);
-  const low = Math.min(...pads.map((pad) => pad.centre_mm[along]! - pad.length_mm / 2));
-  const high = Math.max(...pads.map((pad) => pad.centre_mm[along]! + pad.length_mm / 2));
-  return [bed.stations_mm[0]! - low, bed.stations_mm.at(-1)! - high];
-}
-
 /**
  * A turned diameter along the surveyed bed, the saddle having been printed in one place; or where the saddle does not rest.
- * @throws RangeError  a place beyond {@link bedReach}
+ * @throws RangeError  a place beyond {@link bedReach} of the slide
  */
 export function turnedOnBed(
   plan: Pick<JobPlan, 'slide'>,
@@ -98,19 +87,10 @@ export function turnedOnBed(
   spindle: Spindle,
 ): Turned | NoRest {
   const { from_mm, to_mm, printed_mm, radius_mm, height_sd_um } = wish;
-  const { pads } = plan.slide;
-  const area_mm2 = pads.map((pad) => pad.length_mm * pad.width_mm);
-  const whole_mm2 = area_mm2.reduce((sum, one) => sum + one, 0);
-  const middle = (k: 0 | 1 | 2) =>
-    pads.reduce((sum, pad, i) => sum + pad.centre_mm[k] * area_mm2[i]!, 0) / whole_mm2;
   const travel = travelOnBed({
     slide: plan.slide,
     bed,
-    load: {
-      force_N: usualWeight_kg * gravity_N_per_kg,
-      at_mm: [middle(0), middle(1), middle(2)],
-      direction: [0, 0, -1],
-    },
+    load: hungOver(plan.slide, usualWork.weight_kg),
     stiffness_N_per_mm3: assumedRest.stiffness_N_per_mm3,
     positions_mm: Array.from(
       { length: followed },
@@ -123,7 +103,7 @@ export function turnedOnBed(
   return turned({
     travel,
     spindle,
-    tool_mm: [0, wish.tool_across_mm, wish.tool_up_mm],
+    tool_mm: toolAt(plan.slide, wish.tool_across_mm, wish.tool_up_mm),
     side: 'front',
     tool_high_mm: 0,
     radius_mm,

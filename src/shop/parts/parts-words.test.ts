@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { inventedPlan as plan } from '../../../tests/fixture/invented-job.ts';
 import { phraseText } from '../phrase.ts';
+import { bedReach } from '../survey/usual-work.ts';
 import { lasting } from './lasting-sentence.ts';
-import { bedReach, faceFrom, facingOf, turnedBySpindle, turnedOnBed } from './lathe-parts.ts';
+import { faceFrom, facingOf, turnedBySpindle, turnedOnBed } from './lathe-parts.ts';
 import { facesSentence, turnedSentence } from './part-sentence.ts';
 
 const plain = (text: string) => text.replace(/[\u00a0\u2009\u202f]/g, ' ');
@@ -53,7 +54,7 @@ describe('turned diameters', () => {
       stations_mm,
       ways: plan.slide.pads.map(({ name }) => ({ pad: name, height_um: stations_mm.map(() => 0) })),
     };
-    const [first, last] = bedReach(plan, bed);
+    const [first, last] = bedReach(plan.slide, bed);
     // The front pad reaches from 3 − 155 to 3 + 155 mm of the middle.
     expect([first, last]).toEqual([152, 842]);
     const held = {

@@ -3,7 +3,8 @@ import { inventedPlan } from '../../../tests/fixture/invented-job.ts';
 import { type SurveyRecord, surveyKey, type TakenSurvey } from '../../core/ledger/survey-record.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
 import { bedForm } from './bed-form.ts';
-import { reachOf, whereToPrint } from './where-to-print.ts';
+import { bedReach } from './usual-work.ts';
+import { misplaced, whereToPrint } from './where-to-print.ts';
 
 // A flank with the normal (0, −0.6, 0.8) and a flat: of no V, so each is a way of its own.
 const stations_mm = [0, 250, 500, 750, 1000, 1250, 1500];
@@ -56,13 +57,15 @@ describe('where to print', () => {
     weight_kg: 100,
     tool_across_mm: -60,
     tool_up_mm: 180,
+    diameter_um: 10,
+    facing_um: 5,
   };
   it('a straight bed costs nothing anywhere; only places where the whole slide stands on surveyed bed are offered', () => {
     const form = bedForm(inventedPlan, new Map([taken('flat', straight), taken('front', straight)]));
     if (!form.ok) throw new Error(form.lacks.join());
     const answer = whereToPrint(inventedPlan, form.bed, work);
     if (!answer.ok) throw new Error(answer.text);
-    const [first, last] = reachOf(inventedPlan, form.bed);
+    const [first, last] = bedReach(inventedPlan.slide, form.bed);
     for (const one of answer.candidates) {
       expect(one.parts.diameter_rms_um).toBeCloseTo(0, 6);
       expect(one.at_mm).toBeGreaterThanOrEqual(first);
@@ -77,6 +80,23 @@ describe('where to print', () => {
     expect(whereToPrint(inventedPlan, short, work)).toMatchObject({
       ok: false,
       text: expect.stringContaining('shorter than the slide'),
+    });
+  });
+
+  it('work beyond the bed, or that ends before it begins, is named with the stretch that is expected', () => {
+    const form = bedForm(inventedPlan, new Map([taken('flat', straight), taken('front', straight)]));
+    if (!form.ok) throw new Error(form.lacks.join());
+    const [first, last] = bedReach(inventedPlan.slide, form.bed);
+    const fits = { ...work, from_mm: first, to_mm: last, most_mm: (first + last) / 2 };
+    expect(misplaced(inventedPlan, form.bed, fits)).toEqual({});
+    expect(misplaced(inventedPlan, form.bed, { ...fits, from_mm: first - 7 })).toEqual({
+      from_mm: [first, last],
+    });
+    expect(misplaced(inventedPlan, form.bed, { ...fits, to_mm: first - 1 })).toEqual({
+      to_mm: [first, last],
+    });
+    expect(misplaced(inventedPlan, form.bed, { ...fits, from_mm: first + 90, most_mm: first + 20 })).toEqual({
+      most_mm: [first + 90, last],
     });
   });
 });

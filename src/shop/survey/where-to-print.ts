@@ -3,9 +3,10 @@ import { siteInput } from '../../contract/site.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
 import { assumedRest } from '../../core/rest/after-scraping.ts';
 import type { Bed } from '../../core/site/bed.ts';
-import { type SiteAnswer, site } from '../site.ts';
+import { type SiteAnswer, site, usualAllow } from '../site.ts';
+import { bedReach, hungOver, toolAt, usualWork } from './usual-work.ts';
 
-/** What is known of the work: where the machine works, the weight and where the tool stands, in the slide's frame. */
+/** What is known of the work: where the machine works, the weight, where the tool stands in the slide's frame, what parts may be out. */
 export interface WorkPlaces {
   /** Stretch of the bed that the middle of the slide works over, and where most, mm from the headstock end. */
   readonly from_mm: number;
@@ -15,25 +16,42 @@ export interface WorkPlaces {
   /** Tool from the middle of the slide's own frame: across (plus: to the back) and up. */
   readonly tool_across_mm: number;
   readonly tool_up_mm: number;
+  /** What a place of printing may cost, rms over the work, µm. */
+  readonly diameter_um: number;
+  readonly facing_um: number;
 }
 
-/** What was usual where nothing is said: shop's own, common practice for a mid-size lathe. */
-export const usualWork = { weight_kg: 100, tool_across_mm: -60, tool_up_mm: 180 } as const;
+/** The work where nothing is said: over the whole bed, most in the first third. */
+export function usualPlaces(plan: Pick<JobPlan, 'slide'>, bed: Bed): WorkPlaces {
+  const [from_mm, to_mm] = bedReach(plan.slide, bed);
+  return { ...usualWork, ...usualAllow, from_mm, to_mm, most_mm: from_mm + (to_mm - from_mm) / 3 };
+}
 
-const gravity_N_per_kg = 9.80665;
+/** Which of the work does not fit the bed, by name, and what is expected, mm. */
+export function misplaced(
+  plan: Pick<JobPlan, 'slide'>,
+  bed: Bed,
+  work: WorkPlaces,
+): Partial<Record<'from_mm' | 'to_mm' | 'most_mm', readonly [low: number, high: number]>> {
+  const [first, last] = bedReach(plan.slide, bed);
+  const off = (at: number, low: number, high: number) => at < low - 1e-6 || at > high + 1e-6;
+  const from = Math.min(Math.max(first, work.from_mm), last);
+  const isFrom = off(work.from_mm, first, last);
+  const isTo = off(work.to_mm, from, last);
+  return {
+    ...(isFrom ? { from_mm: [first, last] as const } : {}),
+    ...(isTo ? { to_mm: [from, last] as const } : {}),
+    ...(!isFrom && !isTo && off(work.most_mm, work.from_mm, work.to_mm)
+      ? { most_mm: [work.from_mm, work.to_mm] as const }
+      : {}),
+  };
+}
+
 /** Places to choose from, and places of work, at most. */
 const mostPlaces = 13;
 const workPlaces = 21;
 /** The ends of the stretch see this share of the work at its peak. */
 const endShare = 0.1;
-
-/** The stretch over which every zone of the slide stands on surveyed bed, for its middle. */
-export function reachOf(plan: JobPlan, bed: Bed): readonly [number, number] {
-  const travel = 'xyz'.indexOf(plan.slide.free);
-  const low = Math.min(...plan.slide.pads.map((pad) => pad.centre_mm[travel]! - pad.length_mm / 2));
-  const high = Math.max(...plan.slide.pads.map((pad) => pad.centre_mm[travel]! + pad.length_mm / 2));
-  return [bed.stations_mm[0]! - low, bed.stations_mm.at(-1)! - high];
-}
 
 /** Places at round distances over a stretch. */
 function roundPlaces(from: number, to: number, most: number): number[] {
@@ -46,52 +64,43 @@ function roundPlaces(from: number, to: number, most: number): number[] {
   return places.length ? places : [(from + to) / 2];
 }
 
+/** Places that the slide works at, evenly over its stretch; what lies beyond the surveyed bed is left away. */
+export function placesOfWork(plan: Pick<JobPlan, 'slide'>, bed: Bed, work: WorkPlaces): number[] {
+  const [first, last] = bedReach(plan.slide, bed);
+  const from = Math.max(first, Math.min(work.from_mm, last));
+  const to = Math.max(from, Math.min(work.to_mm, last));
+  return Array.from({ length: workPlaces }, (_, k) => from + ((to - from) * k) / (workPlaces - 1));
+}
+
 /** Where to print the slide on this bed; or in words why that cannot be told. */
 export function whereToPrint(
   plan: JobPlan,
   bed: Bed,
   work: WorkPlaces,
 ): SiteAnswer | { readonly ok: false; readonly text: string } {
-  const [first, last] = reachOf(plan, bed);
+  const [first, last] = bedReach(plan.slide, bed);
   if (last < first)
     return { ok: false, text: 'The surveyed bed is shorter than the slide: survey further along.' };
-  const from = Math.max(first, Math.min(work.from_mm, last));
-  const to = Math.max(from, Math.min(work.to_mm, last));
-  const positions_mm = Array.from(
-    { length: workPlaces },
-    (_, k) => from + ((to - from) * k) / (workPlaces - 1),
-  );
+  const positions_mm = placesOfWork(plan, bed, work);
+  const [from, to] = [positions_mm[0]!, positions_mm.at(-1)!];
   const peak = Math.min(to, Math.max(from, work.most_mm));
   const duty = positions_mm.map((at) => {
     const side = at < peak ? peak - from : to - peak;
     return side > 0 ? 1 - (1 - endShare) * (Math.abs(at - peak) / side) : 1;
   });
-  const { pads } = plan.slide;
-  const area = pads.map((pad) => pad.length_mm * pad.width_mm);
-  const whole = area.reduce((sum, one) => sum + one, 0);
-  // Nobody weighs where a slide's weight hangs: over the middle of what carries it.
-  const middle = [0, 1, 2].map(
-    (k) => pads.reduce((sum, pad, i) => sum + pad.centre_mm[k]! * area[i]!, 0) / whole,
-  );
-  const up = plan.slide.free === 'z' ? 0 : 2;
-  const across = plan.slide.free === 'y' ? 0 : 1;
-  const tool_mm = [0, 0, 0];
-  tool_mm[across] = work.tool_across_mm;
-  tool_mm[up] = work.tool_up_mm;
-  const direction = [0, 0, 0];
-  direction[up] = -1;
   try {
     const answer = site(
       siteInput({
         slide: plan.slide,
         bed,
-        load: { force_N: work.weight_kg * gravity_N_per_kg, at_mm: middle, direction },
+        load: hungOver(plan.slide, work.weight_kg),
         stiffness_N_per_mm3: assumedRest.stiffness_N_per_mm3,
         film_um: plan.film_um ?? assumedRest.film_um,
         candidates_mm: roundPlaces(first, last, mostPlaces),
         positions_mm,
         duty,
-        tool_mm,
+        tool_mm: toolAt(plan.slide, work.tool_across_mm, work.tool_up_mm),
+        allow: { diameter_um: work.diameter_um, facing_um: work.facing_um },
       }),
     );
     return answer.ok ? answer : { ok: false, text: answer.text };

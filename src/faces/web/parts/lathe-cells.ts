@@ -4,12 +4,13 @@ import type { Spindle } from '../../../core/parts/spindle.ts';
 import type { Turned } from '../../../core/parts/turned.ts';
 import type { NoRest } from '../../../core/site/site.ts';
 import { heightDoubt } from '../../../shop/parts/height-doubt.ts';
-import { bedReach, turnedBySpindle, turnedOnBed, usualWeight_kg } from '../../../shop/parts/lathe-parts.ts';
+import { turnedBySpindle, turnedOnBed } from '../../../shop/parts/lathe-parts.ts';
 import type { BedForm } from '../../../shop/survey/bed-form.ts';
+import { bedReach, usualWork } from '../../../shop/survey/usual-work.ts';
 import { foundIn, type PartsCell, type PartsRead } from './cells.ts';
 
 /** Where nothing is typed, mm: middling parts on a mid-size lathe; shop's own. */
-const usual = { rim_mm: 100, diameter_mm: 50, length_mm: 300, tool_across_mm: -60, tool_up_mm: 180 } as const;
+const usual = { rim_mm: 100, diameter_mm: 50, length_mm: 300 } as const;
 /** Steeper than this, µrad, an axis is a taper attachment. */
 const steepest_urad = 5000;
 
@@ -105,15 +106,15 @@ export function lengthOnBed(
   const not = (why: string): LengthOn => ({ ok: false, why, plainCells, everyCell: every });
   if (!form) return not('No way is surveyed yet.');
   if (!form.ok) return not(`To survey yet: ${form.lacks.join('; ')}.`);
-  const [first, last] = bedReach(plan, form.bed);
+  const [first, last] = bedReach(plan.slide, form.bed);
   if (last - first < 1) return not('The surveyed bed is shorter than the saddle: survey further along.');
   const doubt_um = heightDoubt(surveys.values());
   const taken = {
     printed: (first + last) / 2,
     from: first,
     to: last,
-    'tool across': usual.tool_across_mm,
-    'tool up': usual.tool_up_mm,
+    'tool across': usualWork.tool_across_mm,
+    'tool up': usualWork.tool_up_mm,
   } as const;
   const cells: readonly PartsCell[] = [
     diameterCell,
@@ -150,7 +151,7 @@ export function lengthOnBed(
     everyCell: every,
     notes: [
       ...form.notes,
-      `The Survey screen tells where printing serves best; the middle is taken where nothing is typed. A weight of ${usualWeight_kg} kg over the middle of the pads is assumed.`,
+      `The Survey screen tells where printing serves best; the middle is taken where nothing is typed. A weight of ${usualWork.weight_kg} kg over the middle of the pads is assumed.`,
     ],
   };
 }

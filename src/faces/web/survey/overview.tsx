@@ -3,9 +3,11 @@ import { Link, useLocation } from 'wouter';
 import { surveyKey, surveysOf, type TakenSurvey } from '../../../core/ledger/survey-record.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import { siteSentence } from '../../../shop/site-words.ts';
 import { bedForm } from '../../../shop/survey/bed-form.ts';
 import { hows } from '../../../shop/survey/sheet-hows.ts';
 import { type Subject, subjectHead, surveySubjects } from '../../../shop/survey/subjects.ts';
+import type { WorkDraft } from '../../../shop/survey/work-typed.ts';
 import { Figure } from '../figure.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { Mark, VerdictWord } from '../frame/mark.tsx';
@@ -19,7 +21,7 @@ import { surveyAddress } from './address.ts';
 import { answered } from './answered.ts';
 import { leading } from './figures.ts';
 import { HingeAndRock } from './hinge-rock.tsx';
-import { PrintPlace, siteOf, type WorkDraft } from './print-place.tsx';
+import { PrintPlace, siteOf } from './print-place.tsx';
 import { allStrips, type FoundLine, foundLines } from './strips.ts';
 import './survey.css';
 
@@ -46,7 +48,7 @@ function Overview({ open }: { readonly open: OpenJob }) {
   return (
     <main className="page with-foot">
       <p className="say">
-        {sentence(lines, subjects, form?.ok === true && site?.ok ? site.best.why : undefined)}
+        {sentence(lines, subjects, form?.ok === true && site?.ok ? siteSentence(site, units) : undefined)}
       </p>
       {lines.length ? (
         <Strips open={open} lines={lines} site={site?.ok ? site : undefined} system={units} />
@@ -100,7 +102,7 @@ function Overview({ open }: { readonly open: OpenJob }) {
         </div>
       </div>
       <footer className="foot">
-        {!next && site?.ok ? (
+        {!next && site?.ok && site.advice === 'print' ? (
           <Link className="go" href={`/job/${encodeURIComponent(open.id)}/print`}>
             Print at {sayLength(site.best.at_mm, units).text}
             <span className="end">enter the print</span>

@@ -104,15 +104,19 @@ export function allStrips(
           wash: {
             from: (site.best.at_mm + reach_mm[0]) / length.mm,
             to: (site.best.at_mm + reach_mm[1]) / length.mm,
-            text: `print here: ${sayLength(site.best.at_mm, system).text}`,
+            text: `${site.advice === 'print' ? 'print here' : 'least bad'}: ${sayLength(site.best.at_mm, system).text}`,
           },
           places: {
             head: 'If printed there',
-            of: 'turned diameters wander, rms over the work, µm',
+            of: `turned diameters wander, rms over the work, ${system === 'metric' ? 'µm' : 'thou'}`,
             all: site.candidates.map((one) => ({
               at: one.at_mm / length.mm,
               cost: one.parts.diameter_rms_um,
-              text: one.parts.diameter_rms_um.toFixed(1),
+              text: sayDeviation(one.parts.diameter_rms_um, system, {
+                signed: false,
+                decimals: system === 'metric' ? 1 : 2,
+                unit: system === 'metric' ? 'um' : 'thou',
+              }).number,
               best: one.at_mm === site.best.at_mm,
             })),
           },

@@ -69,6 +69,7 @@ export function placesOfWork(plan: Pick<JobPlan, 'slide'>, bed: Bed, work: WorkP
   const [first, last] = bedReach(plan.slide, bed);
   const from = Math.max(first, Math.min(work.from_mm, last));
   const to = Math.max(from, Math.min(work.to_mm, last));
+  if (to - from < 1e-6) return [from];
   return Array.from({ length: workPlaces }, (_, k) => from + ((to - from) * k) / (workPlaces - 1));
 }
 

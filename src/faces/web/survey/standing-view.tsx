@@ -70,7 +70,7 @@ export function StandingView(props: {
             onChange={(event) => onLook({ ...look, stands: Number(event.target.value) })}
           >
             {positions_mm.map((at, k) => (
-              <option key={k} value={k}>
+              <option key={at} value={k}>
                 {whole(at, system)}
                 {k === worst ? ', worst' : ''}
               </option>

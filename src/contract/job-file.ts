@@ -69,5 +69,12 @@ const querySchema = z.strictObject({ as: entryId.optional() });
 export const importQuery = (value: unknown): { readonly as?: string | undefined } =>
   checked(querySchema, value);
 
+/** What may be said when a job is written with its photos: `partial=yes` leaves out what is missing or damaged. */
+const archiveSchema = z.strictObject({ partial: z.literal('yes').optional() });
+
+/** @throws BadInput */
+export const archiveQuery = (value: unknown): { readonly partial?: 'yes' | undefined } =>
+  checked(archiveSchema, value);
+
 /** A job as the text of its file: the same job gives the same bytes. */
 export const jobFileText = (file: JobFile): string => `${JSON.stringify(file, null, 1)}\n`;

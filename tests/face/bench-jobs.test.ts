@@ -52,7 +52,9 @@ it('a file that is no job is refused in words, and nothing is taken from it', as
   await expect.poll(() => screenText(page)).toContain('no-job.json was not taken:');
   await writeFile(file, 'not json');
   await page.getByLabel('Job file').setInputFiles(file);
-  await expect.poll(() => screenText(page)).toContain('no-job.json is not JSON. Nothing was taken from it.');
+  await expect
+    .poll(() => screenText(page))
+    .toContain('no-job.json is neither JSON nor a ZIP file. Nothing was taken from it.');
 });
 
 it('inches are offered everywhere, and change what is shown and nothing else', async () => {

@@ -1,10 +1,11 @@
-import { createHash, randomBytes } from 'node:crypto';
-import { access, mkdir, open, readFile, rename, unlink } from 'node:fs/promises';
+import { createHash, randomBytes, webcrypto } from 'node:crypto';
+import { access, mkdir, open, readFile, rename, stat, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { photoFormats } from '../../shop/print/photo.ts';
 import type { PhotoStore, StoredPhoto } from '../../shop/print/photo-store.ts';
 import { Fault } from '../../shop/store.ts';
 import { worded } from '../store/sqlite-faults.ts';
+import { photoFormat } from './format.ts';
 
 const isHash = (text: string): boolean => /^[0-9a-f]{64}$/.test(text);
 const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
@@ -63,6 +64,15 @@ export function photoFolder(folder: string): PhotoStore {
         );
       return { bytes, format: there.format };
     },
+    about: async (hash) => {
+      const there = isHash(hash) ? await found(hash) : undefined;
+      return there && { format: there.format, bytes: (await stat(there.file)).size };
+    },
+    // Off this thread: a photo's hash must not hold up whoever else asks.
+    nameOf: async (bytes) => ({
+      hash: Buffer.from(await webcrypto.subtle.digest('SHA-256', bytes as BufferSource)).toString('hex'),
+      format: photoFormat(bytes),
+    }),
   };
 }
 

@@ -2,9 +2,13 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { openZip } from '../../adapters/archive/zip-read.ts';
+import { zipOf } from '../../adapters/archive/zip-write.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
+import { photoFolder } from '../../adapters/photo/folder.ts';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
+import type { ArchiveDoors } from './archive-doors.ts';
 import type { Doors } from './doors.ts';
 import { registerJob } from './job.ts';
 import { run } from './run.ts';
@@ -12,6 +16,15 @@ import { registerSteer } from './steer.ts';
 
 const demoText = readFileSync('demo/saddle.job.json', 'utf8');
 const entries: number = JSON.parse(demoText).entries.length;
+
+// Jobs with photos have a test of their own; here no file is an archive.
+const archiveDoors: ArchiveDoors = {
+  photos: () => photoFolder(join(workshop, '..', 'photos')),
+  packed: zipOf,
+  open: openZip,
+  isArchive: async () => false,
+  writePieces: async () => undefined,
+};
 
 let workshop: string;
 let files: Map<string, string>;
@@ -45,7 +58,7 @@ async function waywright(...words: string[]) {
     templates: () => readTemplates(),
     now: () => '2031-11-25T14:32:00Z',
   };
-  const code = await run(words, doors, [registerJob, registerSteer], '0');
+  const code = await run(words, doors, [registerJob(archiveDoors), registerSteer], '0');
   return { code, out: out.join('\n'), err: err.join('\n') };
 }
 

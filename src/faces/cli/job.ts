@@ -6,8 +6,13 @@ import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import { writtenSteerInput } from '../../contract/written-steer.ts';
 import { steerInput } from '../../core/ledger/steer-input.ts';
 import { answerJob } from '../../shop/answer-job.ts';
+import { photosTakenWords } from '../../shop/archive/carried-words.ts';
+import { jobWithPhotos, photosHere } from '../../shop/archive/export-photos.ts';
+import { takeWithPhotos } from '../../shop/archive/import-photos.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob } from '../../shop/keep-job.ts';
+import { counted } from '../../shop/phrase.ts';
 import type { Kept } from '../../shop/store.ts';
+import type { ArchiveDoors } from './archive-doors.ts';
 import { type Doors, exitCodes, Leave, noAnswer, refuse, withFile } from './doors.ts';
 import { steerText } from './steer-text.ts';
 import { table } from './table.ts';
@@ -18,7 +23,9 @@ Examples:
   waywright job new --template lathe-saddle --title "My saddle" --set length=480 --set across=300
   waywright job show demo-saddle
   waywright job export demo-saddle --out saddle.job.json
+  waywright job export demo-saddle --photos --out saddle.zip
   waywright job import saddle.job.json
+  waywright job import saddle.zip
   waywright job steer-input demo-saddle | waywright steer - --json
 Jobs are kept in ./workshop, or in the folder that WAYWRIGHT_DATA names.`;
 
@@ -55,7 +62,10 @@ function sayKept(doors: Doors, id: string, kept: Kept, json: boolean | undefined
 }
 
 /** `waywright job …`: the jobs kept in the workshop. */
-export function registerJob(program: Command, doors: Doors): void {
+export const registerJob = (archive: ArchiveDoors) => (program: Command, doors: Doors) =>
+  register(program, doors, archive);
+
+function register(program: Command, doors: Doors, archive: ArchiveDoors): void {
   const job = program
     .command('job')
     .description('the jobs kept in the workshop')
@@ -151,22 +161,37 @@ export function registerJob(program: Command, doors: Doors): void {
     .addHelpText('after', example('waywright job export demo-saddle --out saddle.job.json'))
     .argument('<id>')
     .option('--out <file>', 'written whole or not at all; standard output when left out')
-    .action(async (id: string, options: { out?: string }) => {
+    .option('--photos', 'with the photos of its prints, as one ZIP file; wants --out')
+    .option('--partial', 'with --photos: leave out photos that are missing or damaged, and say which')
+    .action(async (id: string, options: { out?: string; photos?: boolean; partial?: boolean }) => {
+      if (options.photos) return exportWithPhotos(doors, archive, id, options);
+      if (options.partial) {
+        doors.complain('--partial: without --photos; expected both');
+        throw new Leave(exitCodes.badInput);
+      }
       const file = (await doors.withStore((store) => exportJob(store, id))) ?? noSuchJob(doors, id);
       const text = jobFileText(file);
-      if (options.out === undefined) return doors.say(text.trimEnd());
-      await doors.writeText(options.out, text);
-      doors.say(`${id} written to ${options.out}, ${file.entries.length} entries`);
+      if (options.out === undefined) doors.say(text.trimEnd());
+      else {
+        await doors.writeText(options.out, text);
+        doors.say(`${id} written to ${options.out}, ${file.entries.length} entries`);
+      }
+      const here = await doors.withStore((store) => photosHere(store, archive.photos(), id));
+      if (here?.photos.length)
+        doors.complain(
+          `${counted(here.photos.length, 'photo')} not in it: with --photos --out FILE.zip they come along`,
+        );
     });
 
   job
     .command('import')
-    .description('brings a job in from its file')
+    .description('brings a job in from its file, with its photos where they were exported with it')
     .addHelpText('after', example('waywright job import saddle.job.json --as second-saddle'))
     .argument('<file>', '- reads standard input')
     .option('--as <id>', 'under another id, when another job has this one')
     .option(...json)
     .action(async (path: string, options: { as?: string; json?: boolean }) => {
+      if (await archive.isArchive(path)) return importWithPhotos(doors, archive, path, options);
       await withFile(doors, path, async (text) => {
         const file = jobFile(parsedJson(text));
         const { as: id = file.id } = importQuery(options.as === undefined ? {} : { as: options.as });
@@ -174,4 +199,54 @@ export function registerJob(program: Command, doors: Doors): void {
         sayKept(doors, id, kept, options.json, `taken in, ${file.entries.length} entries`);
       });
     });
+}
+
+async function exportWithPhotos(
+  doors: Doors,
+  archive: ArchiveDoors,
+  id: string,
+  { out, partial }: { readonly out?: string; readonly partial?: boolean },
+): Promise<void> {
+  if (out === undefined) {
+    doors.complain('--out: nothing; expected a file for the job and its photos, as --out saddle.zip');
+    throw new Leave(exitCodes.badInput);
+  }
+  try {
+    const whole =
+      (await doors.withStore((store) => jobWithPhotos(store, archive.photos(), id, partial))) ??
+      noSuchJob(doors, id);
+    await archive.writePieces(out, archive.packed(whole.parts));
+    doors.say(`${id} written to ${out}, ${whole.entries} entries and ${counted(whole.photos, 'photo')}`);
+    for (const hash of whole.left_out) doors.complain(`left out, missing or damaged: photo ${hash}`);
+  } catch (failure) {
+    if (!(failure instanceof BadInput)) throw failure;
+    refuse(doors, `job ${id}`, failure);
+  }
+}
+
+async function importWithPhotos(
+  doors: Doors,
+  archive: ArchiveDoors,
+  path: string,
+  options: { readonly as?: string; readonly json?: boolean },
+): Promise<void> {
+  try {
+    const open = await archive.open(path);
+    try {
+      const came = await doors.withStore((store) =>
+        takeWithPhotos(store, archive.photos(), open.files, options.as),
+      );
+      const { id, kept, entries, photos } = came;
+      if (options.json && kept.kind === 'kept')
+        return doors.say(asJson({ id, entries: kept.seq, again: kept.again, photos }));
+      sayKept(doors, id, kept, false, `taken in, ${entries} entries`);
+      const words = photosTakenWords(photos);
+      if (words) doors.say(words);
+    } finally {
+      await open.close();
+    }
+  } catch (failure) {
+    if (!(failure instanceof BadInput)) throw failure;
+    refuse(doors, path, failure);
+  }
 }

@@ -1,7 +1,11 @@
 #!/usr/bin/env node
 import { randomBytes } from 'node:crypto';
+import { createWriteStream } from 'node:fs';
 import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import { pipeline } from 'node:stream/promises';
+import { isZip, openZip } from '../../adapters/archive/zip-read.ts';
+import { zipOf } from '../../adapters/archive/zip-write.ts';
 import { packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
@@ -12,6 +16,7 @@ import { photoFile } from '../../adapters/photo/photo-file.ts';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
 import { Fault } from '../../shop/store.ts';
+import type { ArchiveDoors } from './archive-doors.ts';
 import { registerCard } from './card.ts';
 import { type ChartDoors, registerChart } from './chart.ts';
 import type { Doors } from './doors.ts';
@@ -41,16 +46,19 @@ async function standardInput(): Promise<string> {
 }
 
 /** Written beside its place first, then moved there: a file is whole or as it was. */
-async function writeWhole(file: string, text: string | Uint8Array): Promise<void> {
+async function besideFirst(file: string, write: (beside: string) => Promise<void>): Promise<void> {
   const beside = `${file}.${randomBytes(4).toString('hex')}.tmp`;
   try {
-    await writeFile(beside, text);
+    await write(beside);
     await rename(beside, file);
   } catch (failure) {
     await unlink(beside).catch(() => undefined);
     throw failure;
   }
 }
+
+const writeWhole = (file: string, text: string | Uint8Array): Promise<void> =>
+  besideFirst(file, (beside) => writeFile(beside, text));
 
 // Whoever reads the output may have seen enough (`| head`): that is no failure.
 process.stdout.on('error', (failure: NodeJS.ErrnoException) => {
@@ -76,6 +84,16 @@ const doors: Doors = {
   now: () => new Date().toISOString(),
 };
 
+const photos = () => photoFolder(join(dirname(workshopFile()), 'photos'));
+
+const archiveDoors: ArchiveDoors = {
+  photos,
+  packed: zipOf,
+  open: openZip,
+  isArchive: async (file) => file !== '-' && (await isZip(file)),
+  writePieces: (file, pieces) => besideFirst(file, (beside) => pipeline(pieces, createWriteStream(beside))),
+};
+
 // The decoder takes longer to load than most verbs take to answer, so only those that need it wait for it.
 const overlays = () => import('../../adapters/photo/overlay.ts');
 
@@ -94,7 +112,7 @@ const chartDoors: ChartDoors = {
   faceRule: async () => (await import('../../adapters/paper/face.ts')).faceRule(),
   writeBytes: writeWhole,
   paperPhoto: async (hash) => {
-    const kept = await photoFolder(join(dirname(workshopFile()), 'photos')).open(hash);
+    const kept = await photos().open(hash);
     return kept && (await import('../../adapters/paper/paper-photo.ts')).paperPhoto(kept.bytes);
   },
 };
@@ -111,7 +129,7 @@ try {
       registerLine,
       registerPlate,
       registerPractise,
-      registerJob,
+      registerJob(archiveDoors),
       registerPrint(pictureDoors),
       registerCard(pictureDoors),
       registerChart(chartDoors),

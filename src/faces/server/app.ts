@@ -5,10 +5,12 @@ import fastify, { type FastifyInstance } from 'fastify';
 import { parsedJson } from '../../contract/refusal.ts';
 import type { Template } from '../../contract/template.ts';
 import type { Machine } from '../../core/order/machine.ts';
+import type { Archives } from '../../shop/archive/archive.ts';
 import type { Compute } from '../../shop/compute.ts';
 import type { AskPhotos } from '../../shop/print/photo-desk.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import type { Store } from '../../shop/store.ts';
+import { archiveRoutes } from './archives.ts';
 import { type ChartParts, chartRoutes } from './charts.ts';
 import { guardLoopback } from './guards.ts';
 import { jobRoutes } from './jobs.ts';
@@ -29,6 +31,8 @@ export interface ServerParts {
   readonly compute: Compute;
   /** Photos of prints and who looks at them; left out, photos are not taken. */
   readonly photos?: { readonly store: PhotoStore; readonly ask: AskPhotos };
+  /** How jobs are written with their photos; left out, they are not. */
+  readonly archives?: Archives;
   /** Lists of acceptance tests and who makes paper of a chart; left out, there are no charts. */
   readonly charts?: ChartParts;
   readonly version: string;
@@ -81,6 +85,8 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   await app.register(kitRoutes(parts.store));
   await app.register(sumRoutes(parts.compute));
   if (parts.photos) await app.register(photoRoutes(parts.photos.store, parts.photos.ask));
+  if (parts.photos && parts.archives)
+    await app.register(archiveRoutes(parts.store, parts.photos.store, parts.archives));
   if (parts.charts) await app.register(chartRoutes(parts.store, answerOf, parts.charts));
   if (parts.page !== undefined) await servePage(app, parts.page);
   return app;

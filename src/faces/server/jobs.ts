@@ -14,7 +14,7 @@ import type { Kept, Store } from '../../shop/store.ts';
 import type { AnswerOf } from './kept-answers.ts';
 import { refusalBody } from './refusals.ts';
 
-interface JobParams {
+export interface JobParams {
   Params: { id: string };
 }
 

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { dirname, join } from 'node:path';
+import { zipArchives } from '../../adapters/archive/archives.ts';
 import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
@@ -60,6 +61,7 @@ async function main(): Promise<void> {
     machines: readWholeMachines(undefined, templates),
     compute: thread.compute,
     photos: { store: photoFolder(photos), ask: photoThread.ask },
+    archives: zipArchives(photos),
     charts: { lists: readTestLists(), press: paper.press },
     version: packageVersion(),
     ...(existsSync(join(page, 'index.html')) ? { page } : {}),

@@ -14,4 +14,12 @@ export interface PhotoStore {
    * @throws Fault  'damaged': its bytes are no longer those that were kept
    */
   readonly open: (hash: string) => Promise<StoredPhoto | undefined>;
+  /** How long it is and of which kind, by its file alone: its bytes are not read. Undefined when there is none of this name. */
+  readonly about: (
+    hash: string,
+  ) => Promise<{ readonly format: PhotoFormat; readonly bytes: number } | undefined>;
+  /** The name these bytes would be kept under, and their kind by the first of them; nothing is kept. */
+  readonly nameOf: (
+    bytes: Uint8Array,
+  ) => Promise<{ readonly hash: string; readonly format: PhotoFormat | undefined }>;
 }

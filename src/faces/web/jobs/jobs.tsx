@@ -1,10 +1,11 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ChangeEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { photosTakenWords } from '../../../shop/archive/carried-words.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Top } from '../frame/top.tsx';
 import { useJobLines } from '../keep/jobs.ts';
-import { posted, Refusing } from '../keep/server.ts';
+import { Refusing, sentJob } from '../keep/server.ts';
 
 /** A date on paper: 25 Nov 2031. */
 const day = (iso: string): string =>
@@ -63,22 +64,31 @@ export function JobsScreen() {
   );
 }
 
-/** A job file from another shop or an earlier export; refused whole, with the reason, or taken whole. */
+/** A job file from another shop or an earlier export, with photos or without; refused whole, with the reason, or taken whole. */
 function ImportFile() {
   const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState<string>();
+  const [takes, setTakes] = useState<string>();
+  const [lacking, setLacking] = useState<{ readonly id: string; readonly words: string }>();
   const [, go] = useLocation();
   const client = useQueryClient();
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const file = event.target.files?.[0];
     event.target.value = '';
     if (!file) return;
+    setWrong(undefined);
+    setLacking(undefined);
+    setTakes(file.name);
     try {
-      const { id } = await posted<{ id: string }>('/api/import', JSON.parse(await file.text()));
+      const { id, photos } = await sentJob(file);
       await client.invalidateQueries({ queryKey: ['jobs'] });
-      go(`/job/${encodeURIComponent(id)}`);
+      const address = `/job/${encodeURIComponent(id)}`;
+      if (photos?.missing.length) setLacking({ id: address, words: photosTakenWords(photos) });
+      else go(address);
     } catch (failure) {
       setWrong(whyNot(file.name, failure));
+    } finally {
+      setTakes(undefined);
     }
   };
   return (
@@ -89,11 +99,27 @@ function ImportFile() {
       <input
         ref={input}
         type="file"
-        accept="application/json,.json"
+        accept="application/json,.json,application/zip,.zip"
         hidden
         aria-label="Job file"
         onChange={(event) => void take(event)}
       />
+      {takes === undefined ? null : (
+        <p className="quiet" role="status">
+          Taking in {takes}.
+        </p>
+      )}
+      {lacking === undefined ? null : (
+        <p className="caution" role="status">
+          <Mark name="caution" size={20} />
+          <span>
+            The job is in. {lacking.words}. What was read of them stands.{' '}
+            <Link className="third" href={lacking.id}>
+              Open the job
+            </Link>
+          </span>
+        </p>
+      )}
       {wrong === undefined ? null : (
         <p className="wrong" role="alert">
           <Mark name="caution" size={20} />
@@ -105,7 +131,8 @@ function ImportFile() {
 }
 
 function whyNot(name: string, failure: unknown): string {
-  if (failure instanceof SyntaxError) return `${name} is not JSON. Nothing was taken from it.`;
+  if (failure instanceof SyntaxError)
+    return `${name} is neither JSON nor a ZIP file. Nothing was taken from it.`;
   if (failure instanceof Refusing) return `${name} was not taken: ${failure.message}`;
   return 'The shop’s file is out of reach. Nothing was taken.';
 }

@@ -1,3 +1,4 @@
+import type { PhotosTaken } from '../../../shop/archive/carried-words.ts';
 import { type Delivery, kitParcels, type Parcel } from './outbox.ts';
 
 /** A refusal in the server's words. */
@@ -33,6 +34,32 @@ export async function fetched<T>(address: string): Promise<T> {
   const response = await fetch(address, { headers: { accept: 'application/json' } });
   if (!response.ok) throw await refusalOf(response);
   return (await response.json()) as T;
+}
+
+/** Whether a GET would be answered; what it would hold is not fetched. @throws Refusing, or TypeError when the server is out of reach */
+export async function wouldAnswer(address: string): Promise<void> {
+  const response = await fetch(address);
+  if (!response.ok) throw await refusalOf(response);
+  await response.body?.cancel();
+}
+
+/** What the shop took in of a job's file. */
+export interface JobIn {
+  readonly id: string;
+  readonly photos?: PhotosTaken;
+}
+
+/** POST a job's file: JSON, or a ZIP with its photos, sent from where it lies. @throws as `posted`; SyntaxError where it is neither */
+export async function sentJob(file: File): Promise<JobIn> {
+  const [p, k] = new Uint8Array(await file.slice(0, 2).arrayBuffer());
+  if (p !== 0x50 || k !== 0x4b) return posted<JobIn>('/api/import', JSON.parse(await file.text()));
+  const response = await fetch('/api/archives', {
+    method: 'POST',
+    headers: { 'content-type': 'application/zip' },
+    body: file,
+  });
+  if (!response.ok) throw await refusalOf(response);
+  return (await response.json()) as JobIn;
 }
 
 /** POST JSON, answer JSON. @throws Refusing, or TypeError when the server is out of reach */

@@ -4,7 +4,7 @@ import { JobScreen } from '../frame/job-screen.tsx';
 import { clock, dayMonth } from '../frame/kept.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { type OpenJob, outbox, useOutbox, useWrite } from '../keep/jobs.ts';
-import { jobAddress } from '../keep/server.ts';
+import { ExportJob } from './export-job.tsx';
 
 /** All that was done, newest first; any of it can be undone, and an undo undone. */
 export const LedgerScreen = ({ id }: { readonly id: string }) => (
@@ -27,12 +27,7 @@ function Ledger({ open }: { readonly open: OpenJob }) {
       <p className="say">
         All that was done, newest first. Undoing is an entry too, so nothing is ever lost.
       </p>
-      <div className="heading">
-        <a className="third" href={`${jobAddress(id)}/export`} download>
-          <Mark name="arrow down" size={20} />
-          Export this job
-        </a>
-      </div>
+      <ExportJob id={id} job={job} />
       {box.refused.map((parcel) => (
         <p className="wrong" key={parcel.entry.id} role="alert">
           <Mark name="caution" size={20} />

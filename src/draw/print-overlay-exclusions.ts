@@ -1,7 +1,7 @@
 import type { Exclusion } from '../core/print/exclusion.ts';
 import type { PlaceMm, PlacePx } from '../core/print/picture.ts';
 import { drawing } from './drawing.ts';
-import { overPhotoColours, plate } from './print-overlay-marks.ts';
+import { overPhotoColours, plate, rimmedPath } from './print-overlay-marks.ts';
 import { type OverlayView, onScreen } from './print-overlay-view.ts';
 import { type Shape, shape } from './shape.ts';
 
@@ -13,20 +13,26 @@ export interface ExclusionFigure {
   readonly chosen?: number | undefined;
   /** The point of it that is moved; left out, the whole. */
   readonly point?: number | undefined;
-  /** The first end of a groove that has no other yet. */
-  readonly begun?: PlaceMm | undefined;
+  /** A groove's first end, or a patch's first corners, while they are no mark yet. */
+  readonly ends?: readonly PlaceMm[] | undefined;
   /** Each with its number, from 1. */
   readonly numbered?: boolean;
 }
 
-/** Grooves and holes over the photo, as they lie there: a veil, and an edge of dots that is told without colour. */
+/** Grooves, holes and patches over the photo, as they lie there: a veil, and an edge of dots that is told without colour. */
 export function exclusionFigure(figure: ExclusionFigure): Shape {
-  const { title, view, exclusions, chosen, point, begun, numbered = false } = figure;
+  const { title, view, exclusions, chosen, point, ends = [], numbered = false } = figure;
   return drawing(
     { title, width: view.width, height: view.height },
-    exclusions.flatMap((one, k) => dotted(edgeOf(one), view, k === chosen)),
+    exclusions.flatMap((one, k) => dotted(one, view, k === chosen)),
     numbered ? exclusions.flatMap((one, k) => numberOf(one, k, view)) : [],
-    begun ? grip(onScreen(view, begun), true) : [],
+    ends.length > 1
+      ? rimmedPath(
+          ends.map((at) => onScreen(view, at)),
+          2,
+        )
+      : [],
+    ends.flatMap((at) => grip(onScreen(view, at), true)),
     chosen !== undefined && exclusions[chosen]
       ? pointsOf(exclusions[chosen]).flatMap((at, k) => grip(onScreen(view, at), point === k))
       : [],
@@ -39,14 +45,18 @@ export const pointsOf = (one: Exclusion): readonly PlaceMm[] =>
 
 const dots = 5;
 
-function dotted(edge: readonly PlaceMm[], view: OverlayView, thick: boolean): Shape[] {
+function dotted(one: Exclusion, view: OverlayView, thick: boolean): Shape[] {
   const { sheet, ink } = overPhotoColours;
-  const d = `M${edge.map((place) => textOf(onScreen(view, place))).join('L')}z`;
+  const d = `M${edgeOf(one)
+    .map((place) => textOf(onScreen(view, place)))
+    .join('L')}z`;
   return [
     shape('path', {
       d,
       fill: sheet,
       'fill-opacity': 0.32,
+      // As the reading fills it, where a mask file's sides cross.
+      ...(one.type === 'polygon' ? { 'fill-rule': 'evenodd' } : {}),
       stroke: sheet,
       'stroke-width': thick ? 6 : 4.5,
       'stroke-linejoin': 'round',

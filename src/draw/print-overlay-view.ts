@@ -74,3 +74,9 @@ export function off(view: OverlayView, size: SurfaceSize, side: 0 | 1, x: number
 }
 
 export const onScreen = (view: OverlayView, place: PlaceMm): PlacePx => applied(view.onScreen, place);
+
+/** A place on the screen, as it lies in the photo; pixel centres at whole numbers. */
+export const inPhoto = ({ scale, left, top }: OverlayView, { x, y }: PlacePx): PlacePx => ({
+  x: (x - left) / scale - 0.5,
+  y: (y - top) / scale - 0.5,
+});

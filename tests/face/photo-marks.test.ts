@@ -125,7 +125,7 @@ describe('a groove and a hole are marked over the photo', () => {
     await toReading();
     expect(await netArea()).toBe(whole_mm2);
     before = await zoneShares();
-    await page.getByRole('button', { name: 'Mark a groove or a hole' }).click();
+    await page.getByRole('button', { name: 'Mark a groove, hole or patch' }).click();
     await page.getByText('Mark what is no bearing face').waitFor();
     await page.getByRole('button', { name: 'Closer' }).click();
     await page.getByRole('button', { name: 'A groove' }).click();
@@ -235,8 +235,9 @@ describe('a groove and a hole are marked over the photo', () => {
     await pressKey(page, 'Take away hole 3');
     await page.getByText('Hole 3 taken away').waitFor();
     expect(await page.locator('.mark-list li').count()).toBe(2);
-    await pressKey(page, 'Put back what was taken away');
-    await page.getByText('Hole 3 is back').waitFor();
+    await pressKey(page, 'Undo the last step');
+    await page.getByText('Undone: hole 3 taken away').waitFor();
+    expect(await page.locator('.mark-list li').count()).toBe(3);
     await pressKey(page, 'Take away hole 3');
     await page.getByText('Hole 3 taken away').waitFor();
   });
@@ -292,7 +293,7 @@ describe('a groove and a hole are marked over the photo', () => {
     await toReading();
     await page.getByText('1 groove and 1 hole are left out').waitFor();
     await expect.poll(() => page.locator('.side-by-side .stage').count()).toBe(3);
-    await page.getByRole('button', { name: 'Mark a groove or a hole' }).click();
+    await page.getByRole('button', { name: 'Mark a groove, hole or patch' }).click();
     expect(await page.locator('.mark-list li').count()).toBe(2);
     await page.getByRole('button', { name: 'Done marking' }).click();
     await pressKey(page, 'Use this print');
@@ -300,7 +301,7 @@ describe('a groove and a hole are marked over the photo', () => {
     const [first, next] = (await entries()).filter((entry) => entry.kind === 'print photographed');
     expect(next).toMatchObject({ exclusions: (first as { exclusions?: unknown }).exclusions });
     await toReading();
-    await page.getByRole('button', { name: 'Mark a groove or a hole' }).click();
+    await page.getByRole('button', { name: 'Mark a groove, hole or patch' }).click();
     for (const name of ['Take away groove 1', 'Take away hole 1'])
       await page.getByRole('button', { name }).click();
     await page.getByRole('button', { name: 'Done marking' }).click();

@@ -185,6 +185,16 @@ describe('what is no photo of a print is refused, with the reason', () => {
     expect(await refusal(await make())).toMatch(words);
   });
 
+  it('HEIC, which holds HEVC, says what to do on the phone', async () => {
+    // An AVIF file whose brand and item type (ISO/IEC 23008-12, ISO/IEC 14496-12) say that HEVC is in it.
+    const heic = await made().avif().toBuffer();
+    heic.write('heic', heic.indexOf('avif'), 'latin1');
+    heic.write('hvc1', heic.indexOf('av01'), 'latin1');
+    expect(await refusal(heic)).toMatch(
+      /^a HEIC or HEIF photo, which cannot be unpacked here; the photo as JPEG: .*“most compatible”/,
+    );
+  });
+
   it('a moving WebP, a TIFF of several pages, a moving PNG', async () => {
     const frames = sharp([await made().png().toBuffer(), await made().negate().png().toBuffer()], {
       join: { animated: true },

@@ -61,10 +61,14 @@ async function metadata(bytes: Uint8Array, format: PhotoFormat): Promise<Metadat
   }
 }
 
+/** What a phone that keeps HEIC is asked for. HEVC, which is what HEIC holds, is left to whoever has a licence for it. */
+const asJpeg =
+  'the photo as JPEG: in the phone’s settings for its camera, under formats, choose “most compatible” (or JPEG) and take it again, or export this one as JPEG and choose that';
+
 function unreadable(format: PhotoFormat, failure: unknown): BadInput {
   const kind = format.toUpperCase();
   return format === 'heif'
-    ? refused(`a HEIF picture that cannot be decoded here (${reason(failure)})`, 'the photo saved as JPEG')
+    ? refused('a HEIC or HEIF photo, which cannot be unpacked here', asJpeg)
     : refused(`a ${kind} that is damaged or cut off (${reason(failure)})`, 'the whole photo, sent again');
 }
 

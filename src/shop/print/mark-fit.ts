@@ -2,6 +2,7 @@ import type { Entry } from '../../core/ledger/entry.ts';
 import type { Exclusion } from '../../core/print/exclusion.ts';
 import type { PlaceMm, SurfaceSize } from '../../core/print/picture.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { areaWithin } from './mark-area.ts';
 import { sizeOf, sizeWords } from './mark-sizes.ts';
 import { markKind } from './mark-words.ts';
 
@@ -29,6 +30,50 @@ export function markRefusal(mark: Exclusion, face: SurfaceSize, units: UnitSyste
   if (mark.type !== 'circle' && mark.points.length > mostMarks)
     return `A ${kind} has at most ${mostMarks} points.`;
   return undefined;
+}
+
+/** Smaller marks nothing that can be seen, mm². */
+const leastPatch_mm2 = 1;
+
+/** Why a patch cannot have this outline; undefined where it can, and for all that is no patch. A mask file may have any. */
+export function outlineRefusal(mark: Exclusion): string | undefined {
+  if (mark.type !== 'polygon') return undefined;
+  if (crosses(mark.points)) return 'Its sides would cross there. Go round the patch corner by corner.';
+  if (areaWithin(mark.points) < leastPatch_mm2)
+    return 'Those corners lie on one line and hold no area. Tap beside it.';
+  return undefined;
+}
+
+/** Whether two sides that are not neighbours meet. */
+function crosses(points: readonly PlaceMm[]): boolean {
+  const many = points.length;
+  const end = (k: number): PlaceMm => points[(k + 1) % many]!;
+  for (let i = 0; i < many; i++)
+    for (let j = i + 2; j < many; j++) {
+      if (i === 0 && j === many - 1) continue;
+      if (meet(points[i]!, end(i), points[j]!, end(j))) return true;
+    }
+  return false;
+}
+
+/** Twice the area of a triangle, plus where it turns one way. */
+const turn = (a: PlaceMm, b: PlaceMm, c: PlaceMm): number =>
+  (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+
+function meet(a: PlaceMm, b: PlaceMm, c: PlaceMm, d: PlaceMm): boolean {
+  const [p, q, r, s] = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)];
+  if (p * q < 0 && r * s < 0) return true;
+  const on = (from: PlaceMm, to: PlaceMm, at: PlaceMm): boolean =>
+    Math.min(from.x, to.x) <= at.x &&
+    at.x <= Math.max(from.x, to.x) &&
+    Math.min(from.y, to.y) <= at.y &&
+    at.y <= Math.max(from.y, to.y);
+  return (
+    (p === 0 && on(a, b, c)) ||
+    (q === 0 && on(a, b, d)) ||
+    (r === 0 && on(c, d, a)) ||
+    (s === 0 && on(c, d, b))
+  );
 }
 
 /** Whether any of it can lie on the face: by the box that holds it. */

@@ -3,6 +3,7 @@ import type { Exclusion } from '../../core/print/exclusion.ts';
 import type { PlaceMm, SurfaceSize } from '../../core/print/picture.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { counted } from '../phrase.ts';
+import { areaWithin } from './mark-area.ts';
 import { sizeOf, sizeWords } from './mark-sizes.ts';
 
 /** What a mark is called: "hole", "groove", "patch". */
@@ -15,9 +16,10 @@ export const markName = (mark: Exclusion, index: number): string => {
   return `${kind.charAt(0).toUpperCase()}${kind.slice(1)} ${index + 1}`;
 };
 
-/** "5 mm wide, 4 points", "10 mm across", "4 corners". */
+/** "5 mm wide, 4 points", "10 mm across", "4 corners, 320 mm²". */
 export function markSize(mark: Exclusion, units: UnitSystem): string {
-  if (mark.type === 'polygon') return counted(mark.points.length, 'corner');
+  if (mark.type === 'polygon')
+    return `${counted(mark.points.length, 'corner')}, ${areaWords(areaWithin(mark.points), units)}`;
   const size = sizeWords(sizeOf(mark)!, units);
   return mark.type === 'circle' ? `${size} across` : `${size} wide, ${counted(mark.points.length, 'point')}`;
 }
@@ -65,16 +67,24 @@ export function leftOutWords(marks: readonly Exclusion[]): string {
   return `${list} ${marks.length === 1 ? 'is' : 'are'} left out.`;
 }
 
-/** What to do next while marking. */
+/** What to do next while marking. `ends`: how many are tapped of what is no mark yet; `kind`: of the one that is chosen. */
 export function markingAsk(
-  doing: 'hole' | 'groove' | 'more' | undefined,
-  begun: boolean,
+  doing: 'hole' | 'groove' | 'patch' | 'more' | undefined,
+  ends: number,
   many: number,
+  kind?: 'hole' | 'groove' | 'patch',
 ): string {
   if (doing === 'hole') return 'Tap the middle of the hole.';
-  if (doing === 'groove') return begun ? 'Tap the groove’s other end.' : 'Tap one end of the groove.';
-  if (doing === 'more') return 'Tap the groove’s next point; when it is whole, go on.';
+  if (doing === 'groove') return ends ? 'Tap the groove’s other end.' : 'Tap one end of the groove.';
+  if (doing === 'patch')
+    return ends
+      ? `Tap the patch’s ${ends === 1 ? 'second' : 'third'} corner, going round it.`
+      : 'Tap one corner of the patch.';
+  if (doing === 'more')
+    return kind === 'patch'
+      ? 'Tap the patch’s next corner, or its first one to close it.'
+      : 'Tap the groove’s next point; when it is whole, go on.';
   return many === 0
-    ? 'Mark what is no bearing face: each groove, each hole. They are left out of the net area.'
+    ? 'Mark what is no bearing face: each groove, each hole, each patch. They are left out of the net area.'
     : 'Pick a mark to move or size it, or mark another.';
 }

@@ -4,22 +4,20 @@ import type { Exclusion } from '../../core/print/exclusion.ts';
 import { applied, surfaceToPhoto } from '../../core/print/homography.ts';
 import type { Corners, PlaceMm } from '../../core/print/picture.ts';
 import { markRefusal, marksBefore } from './mark-fit.ts';
+import { dragged, moved, resized } from './mark-moves.ts';
 import { type Arrow, arrowStep, distance, placeUnder } from './mark-places.ts';
 import { sizeWords, steppedSize } from './mark-sizes.ts';
+import { undone } from './mark-undo.ts';
 import { areaWords, leftOutWords, netAreaWords, placeWords } from './mark-words.ts';
 import {
   beginMark,
-  dragged,
   leaveOff,
   lengthen,
   type MarkedFace,
   type Marking,
-  moved,
   pick,
-  putBack,
   putInMiddle,
   removed,
-  resized,
   tapped,
 } from './marking.ts';
 
@@ -50,11 +48,11 @@ describe('marking by taps', () => {
   });
   it('a groove with one end is half made: kept as such, and marks nothing when it is left', () => {
     const half = taps(beginMark(none, 'groove'), [14, 66]);
-    expect(half).toMatchObject({ marks: [], begun: { x: 14, y: 66 }, doing: 'groove' });
+    expect(half).toMatchObject({ marks: [], ends: [{ x: 14, y: 66 }], doing: 'groove' });
     expect(JSON.parse(JSON.stringify(half))).toEqual(half);
     const left = leaveOff(half);
     expect(left.marks).toEqual([]);
-    expect(left.begun).toBeUndefined();
+    expect(left.ends).toBeUndefined();
     expect(words(left)).toContain('nothing was marked');
   });
   it('the next of its kind begins as large as the last', () => {
@@ -176,10 +174,9 @@ describe('moving, sizing, taking away', () => {
     const gone = removed(removed(start, 0), 0);
     expect(gone.marks).toEqual([]);
     expect(words(gone)).toBe('Hole 1 taken away.');
-    const back = putBack(putBack(gone));
+    const back = undone(undone(gone));
     expect(back.marks).toEqual(start.marks);
-    expect(back.removed).toEqual([]);
-    expect(putBack(back)).toBe(back);
+    expect(words(back)).toBe('Undone: groove 1 taken away.');
   });
 });
 

@@ -17,6 +17,10 @@ export function ChoosePhoto(props: { readonly pad: string; readonly sending: Sen
           <li>Step aside until no lamp mirrors in the metal. Hold still.</li>
           <li>Lay the corner card beside it, in the plane of the face, if you have one.</li>
         </ul>
+        <p className="quiet">
+          JPEG is best. A photo that cannot be picked is HEIC: in the phone’s settings for its camera, under
+          formats, choose “most compatible”, or export it as JPEG.
+        </p>
       </div>
       <div>
         <SendingWords sending={sending} />
@@ -25,6 +29,12 @@ export function ChoosePhoto(props: { readonly pad: string; readonly sending: Sen
     </>
   );
 }
+
+/**
+ * Kinds that are taken. HEIC is not among them on purpose: a phone that keeps its photos so hands over a JPEG where the page asks
+ * for one, and a HEIC where the page takes any picture.
+ */
+const taken = 'image/jpeg,image/png,image/webp,image/tiff,.jpg,.jpeg,.png,.webp,.tif,.tiff';
 
 /** A way to a photo: by the camera where there is one, or from a file. */
 export function PhotoInput(props: {
@@ -40,7 +50,7 @@ export function PhotoInput(props: {
       <input
         id={id}
         type="file"
-        accept="image/*"
+        accept={camera ? 'image/jpeg' : taken}
         className="hidden"
         {...(camera ? { capture: 'environment' as const } : {})}
         onChange={(event) => {

@@ -2,10 +2,7 @@ import { type KeyboardEvent, type MouseEvent, type PointerEvent, useMemo, useRef
 import type { Corners, PlacePx } from '../../../core/print/picture.ts';
 import { cornerFigure, type StageFit, stageGrips } from '../../../draw/print-overlay-corners.ts';
 import { Figure } from '../figure.tsx';
-import { Loupe } from './loupe.tsx';
-
-/** Side of the loupe that follows a drag, px. */
-const loupeSide = 136;
+import { besideThumb, Loupe, loupeSide, sidesAt } from './loupe.tsx';
 
 /** The photo with its four corners as grips: dragged by thumb, moved by arrow keys, or put where the photo is tapped. */
 export function CornerStage(props: {
@@ -108,11 +105,11 @@ export function CornerStage(props: {
         <Loupe
           className="beside-thumb"
           image={props.image}
-          corners={corners}
-          corner={dragged}
+          at={corners[dragged]!}
+          lines={sidesAt(corners, dragged)}
           side={loupeSide}
           scale={props.loupeScale}
-          style={besideThumb(grip, fit)}
+          style={besideThumb(grip, { left: 0, width: fit.width, height: fit.height })}
         />
       ) : null}
     </div>
@@ -134,11 +131,4 @@ function arrowStep({ key, shiftKey }: KeyboardEvent): PlacePx | undefined {
     default:
       return undefined;
   }
-}
-
-/** On the other half of the stage, level with the thumb: never under it. */
-function besideThumb(grip: PlacePx, fit: StageFit): { left: number; top: number } {
-  const left = grip.x > fit.width / 2 ? 8 : fit.width - loupeSide - 8;
-  const top = Math.min(Math.max(grip.y - loupeSide / 2, 0), Math.max(0, fit.height - loupeSide));
-  return { left, top };
 }

@@ -1,11 +1,32 @@
 import { useEffect, useRef } from 'react';
-import type { Corners } from '../../../core/print/picture.ts';
+import type { Corners, PlacePx } from '../../../core/print/picture.ts';
 
-/** The photo round one corner, enlarged, with its two sides and a cross on the corner. */
+/** Side of a loupe that follows a drag, px. */
+export const loupeSide = 136;
+
+/** On the other half of what is seen of a stage, level with the thumb: never under it. */
+export function besideThumb(
+  grip: PlacePx,
+  seen: { readonly left: number; readonly width: number; readonly height: number },
+): { left: number; top: number } {
+  const inLeftHalf = grip.x - seen.left <= seen.width / 2;
+  const left = seen.left + (inLeftHalf ? seen.width - loupeSide - 8 : 8);
+  const top = Math.min(Math.max(grip.y - loupeSide / 2, 0), Math.max(0, seen.height - loupeSide));
+  return { left, top };
+}
+
+/** A corner's two sides, to be drawn in a loupe over it. */
+export const sidesAt = (corners: Corners, k: number): readonly (readonly PlacePx[])[] => [
+  [corners[(k + 3) % 4]!, corners[k]!, corners[(k + 1) % 4]!],
+];
+
+/** The photo round one place, enlarged, with a cross on it and the lines that belong to it. */
 export function Loupe(props: {
   readonly image: HTMLImageElement | null;
-  readonly corners: Corners;
-  readonly corner: number;
+  /** In the photo, px; pixel centres at whole numbers. */
+  readonly at: PlacePx;
+  /** Lines to draw, in the photo, px. */
+  readonly lines: readonly (readonly PlacePx[])[];
   /** Side, px on the screen. */
   readonly side: number;
   /** Screen px a photo px. */
@@ -13,7 +34,7 @@ export function Loupe(props: {
   readonly className?: string;
   readonly style?: { readonly left: number; readonly top: number };
 }) {
-  const { image, corners, corner, side, scale, className, style } = props;
+  const { image, at, lines, side, scale, className, style } = props;
   const ref = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const canvas = ref.current;
@@ -24,7 +45,7 @@ export function Loupe(props: {
     const pen = canvas.getContext('2d')!;
     const zoom = scale * sharp;
     const middle = (side * sharp) / 2;
-    const { x, y } = corners[corner]!;
+    const { x, y } = at;
     pen.fillStyle = '#12202a';
     pen.fillRect(0, 0, canvas.width, canvas.height);
     pen.imageSmoothingEnabled = zoom < 3;
@@ -47,13 +68,8 @@ export function Loupe(props: {
         pen.stroke();
       }
     };
-    const toward = (other: number): readonly [number, number] => {
-      const to = corners[other % 4]!;
-      const far = Math.hypot(to.x - x, to.y - y) || 1;
-      const reach = Math.min(far * zoom, 2 * middle);
-      return [middle + ((to.x - x) / far) * reach, middle + ((to.y - y) / far) * reach];
-    };
-    line([toward(corner + 3), [middle, middle], toward(corner + 1)]);
+    for (const places of lines)
+      line(places.map((place) => [middle + (place.x - x) * zoom, middle + (place.y - y) * zoom] as const));
     const arm = 9 * sharp;
     line([
       [middle - arm, middle],
@@ -63,7 +79,7 @@ export function Loupe(props: {
       [middle, middle - arm],
       [middle, middle + arm],
     ]);
-  }, [image, corners, corner, side, scale]);
+  }, [image, at, lines, side, scale]);
   return (
     <div
       className={['loupe', className].filter(Boolean).join(' ')}

@@ -1,17 +1,11 @@
 import { type KeyboardEvent, useState } from 'react';
 import { pointsOf } from '../../../draw/print-overlay-exclusions.ts';
 import type { OverlayView } from '../../../draw/print-overlay-view.ts';
+import { moved, pointCanGo, resized, withoutPoint, withPointAfter } from '../../../shop/print/mark-moves.ts';
 import { arrowStep } from '../../../shop/print/mark-places.ts';
 import { markStep_mm, sizeOf, sizeWords } from '../../../shop/print/mark-sizes.ts';
 import { markName, pointName } from '../../../shop/print/mark-words.ts';
-import {
-  lengthen,
-  type MarkedFace,
-  type Marking,
-  moved,
-  pick,
-  resized,
-} from '../../../shop/print/marking.ts';
+import { lengthen, type MarkedFace, type Marking, pick } from '../../../shop/print/marking.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Segments } from '../frame/segments.tsx';
 
@@ -106,10 +100,22 @@ export function MarkBench(props: {
           />
         </div>
       </div>
-      {mark.type === 'polyline' && doing !== 'more' ? (
-        <button type="button" className="third" onClick={() => onMarking(lengthen(marking))}>
-          Add points to its end
-        </button>
+      {mark.type !== 'circle' && doing !== 'more' ? (
+        <div className="turns">
+          <button type="button" className="third" onClick={() => onMarking(lengthen(marking))}>
+            {mark.type === 'polygon' ? 'Add corners after its last' : 'Add points to its end'}
+          </button>
+          {point !== undefined && (mark.type === 'polygon' || point < points.length - 1) ? (
+            <button type="button" className="third" onClick={() => onMarking(withPointAfter(marking, face))}>
+              Put one in after {pointName(mark, point).toLowerCase()}
+            </button>
+          ) : null}
+          {pointCanGo(marking) ? (
+            <button type="button" className="third" onClick={() => onMarking(withoutPoint(marking, face))}>
+              Take out {pointName(mark, point!).toLowerCase()}
+            </button>
+          ) : null}
+        </div>
       ) : null}
     </section>
   );

@@ -1,16 +1,26 @@
-import { type KeyboardEvent, type MouseEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
+import {
+  type KeyboardEvent,
+  type MouseEvent,
+  type PointerEvent,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { PlaceWords } from '../../../core/ledger/setup.ts';
 import type { PlacePx } from '../../../core/print/picture.ts';
-import { exclusionFigure, pointsOf } from '../../../draw/print-overlay-exclusions.ts';
-import { type OverlayView, onScreen } from '../../../draw/print-overlay-view.ts';
+import { edgeOf, exclusionFigure, pointsOf } from '../../../draw/print-overlay-exclusions.ts';
+import { inPhoto, type OverlayView, onScreen } from '../../../draw/print-overlay-view.ts';
 import { outline } from '../../../draw/print-overlay-zones.ts';
 import { shape } from '../../../draw/shape.ts';
+import { dragged, moved } from '../../../shop/print/mark-moves.ts';
 import { type Arrow, arrowStep, millimetres, placeUnder } from '../../../shop/print/mark-places.ts';
 import { markStep_mm } from '../../../shop/print/mark-sizes.ts';
 import { markName, placeWords, pointName } from '../../../shop/print/mark-words.ts';
-import { dragged, type MarkedFace, type Marking, moved, pick, tapped } from '../../../shop/print/marking.ts';
+import { leaveOff, type MarkedFace, type Marking, pick, tapped } from '../../../shop/print/marking.ts';
 import { Figure } from '../figure.tsx';
 import { photoAddress } from '../keep/server.ts';
+import { besideThumb, Loupe, loupeSide } from './loupe.tsx';
 import type { KeptHead } from './photo-draft.ts';
 
 const arrows: Readonly<Record<string, Arrow>> = {
@@ -35,11 +45,17 @@ export function MarkStage(props: {
   readonly onMarking: (marking: Marking) => void;
 }) {
   const { photo, view, wide, face, places, marking, onMarking } = props;
-  const { marks, chosen, point, begun } = marking;
+  const { marks, chosen, point, ends, doing } = marking;
   const from = useRef<{ readonly pointer: PlacePx; readonly at: PlacePx; drags: boolean }>(undefined);
   // A drag ends in a click of its own.
   const wasDragged = useRef(false);
   const holder = useRef<HTMLDivElement>(null);
+  const [image, setImage] = useState<HTMLImageElement | null>(null);
+  /** The point under the thumb, and what of the stage is in sight. */
+  const [held, setHeld] = useState<{
+    readonly point: number;
+    readonly seen: { readonly left: number; readonly width: number };
+  }>();
   const edge = useMemo(
     () =>
       shape(
@@ -52,15 +68,15 @@ export function MarkStage(props: {
   const figure = useMemo(
     () =>
       exclusionFigure({
-        title: 'Grooves and holes, marked',
+        title: 'Grooves, holes and patches, marked',
         view,
         exclusions: marks,
         chosen,
         point,
-        begun,
+        ends,
         numbered: true,
       }),
-    [view, marks, chosen, point, begun],
+    [view, marks, chosen, point, ends],
   );
   const mark = chosen === undefined ? undefined : marks[chosen];
   const points = mark ? pointsOf(mark) : [];
@@ -100,6 +116,13 @@ export function MarkStage(props: {
     if (!start) return;
     const by = { x: event.clientX - start.pointer.x, y: event.clientY - start.pointer.y };
     if (!start.drags && Math.hypot(by.x, by.y) < 3) return;
+    if (!start.drags) {
+      const window = wide ? holder.current?.parentElement : undefined;
+      setHeld({
+        point: k,
+        seen: { left: window?.scrollLeft ?? 0, width: window?.clientWidth ?? view.width },
+      });
+    }
     start.drags = true;
     wasDragged.current = true;
     onMarking(
@@ -108,6 +131,13 @@ export function MarkStage(props: {
   };
   const up = () => {
     from.current = undefined;
+    setHeld(undefined);
+  };
+  const click = (k: number) => {
+    if (wasDragged.current) return;
+    // Back at the first corner, a patch is whole; other points only get in the way of a tap.
+    if (doing !== 'more') onMarking(pick(marking, chosen!, k));
+    else if (mark?.type === 'polygon' && k === 0) onMarking(leaveOff(marking));
   };
   const key = (k: number) => (event: KeyboardEvent) => {
     const arrow = arrows[event.key];
@@ -123,10 +153,11 @@ export function MarkStage(props: {
       ref={holder}
       className="stage"
       style={{ width: view.width, height: view.height }}
-      data-doing={marking.doing}
+      data-doing={doing}
       onClick={tap}
     >
       <img
+        ref={setImage}
         src={photoAddress(photo.hash)}
         alt="The printed face"
         draggable={false}
@@ -155,13 +186,22 @@ export function MarkStage(props: {
             onPointerMove={move(k)}
             onPointerUp={up}
             onPointerCancel={up}
-            onClick={() => {
-              if (marking.doing !== 'more' && !wasDragged.current) onMarking(pick(marking, chosen!, k));
-            }}
+            onClick={() => click(k)}
             onKeyDown={key(k)}
           />
         );
       })}
+      {held && mark && points[held.point] ? (
+        <Loupe
+          className="beside-thumb"
+          image={image}
+          at={inPhoto(view, onScreen(view, points[held.point]!))}
+          lines={[closed(edgeOf(mark)).map((place) => inPhoto(view, onScreen(view, place)))]}
+          side={loupeSide}
+          scale={Math.min(3, Math.max(0.75, view.scale * 4))}
+          style={besideThumb(onScreen(view, points[held.point]!), { ...held.seen, height: view.height })}
+        />
+      ) : null}
     </div>
   );
   return wide ? (
@@ -174,3 +214,5 @@ export function MarkStage(props: {
     inside
   );
 }
+
+const closed = <T,>(edge: readonly T[]): readonly T[] => [...edge, ...edge.slice(0, 1)];

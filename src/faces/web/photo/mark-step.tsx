@@ -3,13 +3,13 @@ import type { JobPlan } from '../../../core/ledger/entry.ts';
 import type { Corners } from '../../../core/print/picture.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { overlayView } from '../../../draw/print-overlay-view.ts';
-import { markingAsk, netAreaWords } from '../../../shop/print/mark-words.ts';
+import { undone } from '../../../shop/print/mark-undo.ts';
+import { markingAsk, markKind, netAreaWords } from '../../../shop/print/mark-words.ts';
 import {
   beginMark,
   leaveOff,
   type MarkedFace,
   type Marking,
-  putBack,
   putInMiddle,
 } from '../../../shop/print/marking.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
@@ -26,7 +26,7 @@ import type { KeptHead } from './photo-draft.ts';
 const closeness = { whole: 0, close: 60, closer: 120 } as const;
 type Closeness = keyof typeof closeness;
 
-/** Grooves and holes marked over the photo, so that they are out of the net area; the reading follows. */
+/** Grooves, holes and patches marked over the photo, so that they are out of the net area; the reading follows. */
 export function MarkStep(props: {
   readonly photo: KeptHead;
   readonly corners: Corners;
@@ -54,13 +54,15 @@ export function MarkStep(props: {
       }),
     [corners, face, width, near],
   );
-  const { marks, doing, begun, said, removed = [] } = marking;
+  const { marks, chosen, doing, ends = [], said, past = [] } = marking;
+  const mark = chosen === undefined ? undefined : marks[chosen];
+  const kind = mark && markKind(mark);
   return (
     <>
       <div>
-        <p className="say">{markingAsk(doing, begun !== undefined, marks.length)}</p>
-        <div className="two">
-          {(['groove', 'hole'] as const).map((kind) => (
+        <p className="say">{markingAsk(doing, ends.length, marks.length, kind)}</p>
+        <div className="mark-tools">
+          {(['groove', 'hole', 'patch'] as const).map((kind) => (
             <button
               key={kind}
               type="button"
@@ -80,7 +82,7 @@ export function MarkStep(props: {
               </button>
             )}
             <button type="button" className="third" onClick={() => onMarking(leaveOff(marking))}>
-              {doing === 'more' ? 'The groove is whole' : 'Leave it'}
+              {doing !== 'more' ? 'Leave it' : kind === 'patch' ? 'Close the patch' : 'The groove is whole'}
             </button>
           </div>
         ) : null}
@@ -88,10 +90,10 @@ export function MarkStep(props: {
           {said?.refused ? <Mark name="caution" size={20} /> : null}
           <span>{said?.words ?? 'By keyboard: put it in the middle, then move it by the arrow keys.'}</span>
         </p>
-        {removed.length ? (
-          <button type="button" className="third" onClick={() => onMarking(putBack(marking))}>
+        {past.length ? (
+          <button type="button" className="third" onClick={() => onMarking(undone(marking))}>
             <Mark name="undo" size={20} />
-            Put back what was taken away
+            Undo the last step
           </button>
         ) : null}
         <NetArea reading={reading} face={face} units={units} reads={reads} />

@@ -2,7 +2,7 @@ import { useRef, useState } from 'react';
 import type { Corners, PlacePx } from '../../../core/print/picture.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Segments } from '../frame/segments.tsx';
-import { Loupe } from './loupe.tsx';
+import { Loupe, loupeSide, sidesAt } from './loupe.tsx';
 
 const ways = [
   { name: 'arrow up', words: 'up', x: 0, y: -1 },
@@ -61,7 +61,13 @@ export function NudgePad(props: {
           from.current = undefined;
         }}
       >
-        <Loupe image={image} corners={corners} corner={corner} side={136} scale={scale} />
+        <Loupe
+          image={image}
+          at={corners[corner]!}
+          lines={sidesAt(corners, corner)}
+          side={loupeSide}
+          scale={scale}
+        />
       </div>
       <div className="step">
         <Segments

@@ -64,7 +64,7 @@ export function Overlay(props: {
   const leftOut = useMemo(
     () =>
       marks.length
-        ? exclusionFigure({ title: 'Grooves and holes, left out', view, exclusions: marks })
+        ? exclusionFigure({ title: 'Grooves, holes and patches, left out', view, exclusions: marks })
         : undefined,
     [view, marks],
   );

@@ -17,7 +17,7 @@ export interface PhotoDraft {
   readonly about?: string;
   /** The corners are settled: show the reading. */
   readonly settled?: boolean;
-  /** Grooves and holes, once any was touched; before that the pad's last stand. */
+  /** Grooves, holes and patches, once any was touched; before that the pad's last stand. */
   readonly marking?: Marking;
   /** They are being marked. */
   readonly atMarks?: boolean;

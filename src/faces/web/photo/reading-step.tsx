@@ -79,7 +79,7 @@ export function ReadingStep(props: {
         </p>
         <div className="turns">
           <button type="button" className="third" onClick={onMarks}>
-            Mark a groove or a hole
+            Mark a groove, hole or patch
           </button>
           <button type="button" className="third" onClick={onCorners}>
             Move the corners
@@ -171,7 +171,7 @@ const Legend = (props: { readonly layer: Layer; readonly planned: boolean; reado
       {marked ? (
         <li>
           <span className="key left-out" aria-hidden="true" />
-          dotted edge: a groove or a hole, left out
+          dotted edge: marked as no face, left out
         </li>
       ) : null}
       {layer === 'squares' ? (

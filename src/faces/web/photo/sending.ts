@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { photoRefusal } from '../../../shop/print/photo-words.ts';
 import { Refusing, sentPhoto } from '../keep/server.ts';
+import { asJpeg } from './as-jpeg.ts';
 import type { KeptHead } from './photo-draft.ts';
 import { holdPhoto, letGoPhoto, waitingPhoto } from './waiting-photo.ts';
 
@@ -26,7 +27,8 @@ export function useSending(
   const alive = useRef(0);
 
   const send = useCallback(
-    async (photo: Blob, turn: number) => {
+    async (taken: Blob, turn: number) => {
+      let photo = taken;
       const mine = () => alive.current === turn;
       setSending({ is: 'sending', photo });
       for (;;) {
@@ -41,8 +43,15 @@ export function useSending(
           if (!mine()) return;
           const again = !(failure instanceof Refusing) || failure.status >= 500 || failure.status === 429;
           if (!again) {
+            const jpeg = failure.status === 400 ? await asJpeg(photo) : undefined;
+            if (!mine()) return;
+            if (jpeg) {
+              photo = jpeg;
+              await holdPhoto(key, photo).catch(() => undefined);
+              continue;
+            }
             await letGoPhoto(key).catch(() => undefined);
-            setSending({ is: 'refused', why: photoRefusal((failure as Refusing).refusal) });
+            setSending({ is: 'refused', why: photoRefusal(failure.refusal) });
             return;
           }
           const why = failure instanceof Refusing ? failure.message : undefined;

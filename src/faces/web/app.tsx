@@ -30,6 +30,9 @@ const PartsScreen = lazy(async () => ({ default: (await import('./parts/parts.ts
 const sumRooms = async () => (await import('./sums/rooms.tsx')).SumRooms;
 const kitRooms = async () => (await import('./kit/rooms.tsx')).KitRooms;
 const chartScreen = async () => (await import('./chart/chart.tsx')).ChartScreen;
+const orderRooms = async () => (await import('./order/rooms.tsx')).OrderRooms;
+const machineRooms = async () => (await import('./machine/rooms.tsx')).MachineRooms;
+const newMachine = async () => (await import('./machine/new-machine.tsx')).NewMachineScreen;
 const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
@@ -43,6 +46,9 @@ export const App = () => (
     </Route>
     <Route path="/new">
       <NewJobScreen />
+    </Route>
+    <Route path="/whole">
+      <FetchedScreen key="whole" title="A whole machine" fetchIt={newMachine} />
     </Route>
     <Route path="/practise">
       <Suspense fallback={<Top title="Practise" />}>
@@ -71,6 +77,12 @@ export const App = () => (
     </Route>
     <Route path="/job/:id/survey/*?">
       <FetchedScreen key="survey" title="Survey" fetchIt={surveyRooms} />
+    </Route>
+    <Route path="/job/:id/order/*?">
+      <FetchedScreen key="order" title="Order of work" fetchIt={orderRooms} />
+    </Route>
+    <Route path="/job/:id/machine">
+      <FetchedScreen key="machine" title="Machine" fetchIt={machineRooms} />
     </Route>
     <Route path="/job/:id/parts">
       {({ id }) => (

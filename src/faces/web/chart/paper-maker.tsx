@@ -1,19 +1,10 @@
 import { useState } from 'react';
 import { Mark } from '../frame/mark.tsx';
+import { saveAs } from '../frame/save-as.ts';
 import { Segments } from '../frame/segments.tsx';
 import type { Units } from '../keep/settings.ts';
 import { chartPdf, whyNot } from './asked.ts';
 import type { fileOf } from './chart-draft.ts';
-
-const saveAs = (blob: Blob, name: string): void => {
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser takes the file up by itself; the address may go once it has.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-};
 
 /** Which paper, and the button that makes it. */
 export function PaperMaker(props: {

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { benchOf, machineOf } from '../../../core/ledger/rebuild-record.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { type OpenJob, useJob } from '../keep/jobs.ts';
@@ -24,6 +25,7 @@ export function JobScreen(props: {
           job={id}
           demo={plan.demo}
           practice={practiceOf(open.job) !== undefined}
+          order={machineOf(open.job.live) ? id : benchOf(open.job.live)?.job}
           last={open.last}
         />
         {children(open)}

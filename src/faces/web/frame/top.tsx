@@ -15,6 +15,7 @@ interface Place {
 const everywhere: readonly Place[] = [
   { to: '/jobs', words: 'Jobs' },
   { to: '/new', words: 'New job' },
+  { to: '/whole', words: 'A whole machine' },
   { to: '/practise', words: 'Practise' },
   { to: '/sums', words: 'Sums' },
   { to: '/kit', words: 'Kit' },
@@ -23,9 +24,10 @@ const everywhere: readonly Place[] = [
 ];
 
 /** The screens of one job, in the order of the menu; a new screen is one line here. */
-export const jobPlaces = (id: string, practice = false): readonly Place[] => {
+export const jobPlaces = (id: string, practice = false, order?: string): readonly Place[] => {
   const base = `/job/${encodeURIComponent(id)}`;
   return [
+    ...(order === undefined ? [] : [{ to: `/job/${encodeURIComponent(order)}/order`, words: 'Order' }]),
     { to: base, words: 'Bench' },
     { to: `${base}/survey`, words: 'Survey' },
     { to: `${base}/measure`, words: 'Measure' },
@@ -42,6 +44,8 @@ export function Top(props: {
   readonly title: string;
   readonly demo?: string | undefined;
   readonly practice?: boolean;
+  /** The job whose machine's order of work this job belongs to, its own or another's. */
+  readonly order?: string | undefined;
   readonly job?: string | undefined;
   readonly last?: string | undefined;
 }) {
@@ -49,7 +53,7 @@ export function Top(props: {
   const [here] = useLocation();
   const box = useOutbox();
   const { units } = useSettings();
-  const places = props.job === undefined ? [] : jobPlaces(props.job, props.practice);
+  const places = props.job === undefined ? [] : jobPlaces(props.job, props.practice, props.order);
   const link = ({ to, words }: Place) => (
     <Link key={to} href={to} aria-current={here === to ? 'page' : undefined} onClick={() => setOpen(false)}>
       {words}

@@ -33,12 +33,20 @@ export function JobsScreen() {
         <ul className="rows">
           {data?.jobs.map((job) => (
             <li key={job.id}>
-              <Link className="choice" href={`/job/${encodeURIComponent(job.id)}`}>
+              <Link
+                className="choice"
+                href={`/job/${encodeURIComponent(job.id)}${job.machine ? '/order' : ''}`}
+              >
                 <span>
                   <b>{job.title}</b> {job.demo ? <span className="demo">demo, invented</span> : null}
                   {job.practice ? <span className="demo">practice</span> : null}
                   <small>
-                    {job.rounds === 1 ? '1 round' : `${job.rounds} rounds`}, last entry {day(job.changed)}
+                    {job.machine
+                      ? `${job.machine.title}: ${job.machine.done} of ${job.machine.steps} steps stand`
+                      : job.rounds === 1
+                        ? '1 round'
+                        : `${job.rounds} rounds`}
+                    , last entry {day(job.changed)}
                   </small>
                 </span>
                 <span />

@@ -63,11 +63,15 @@ export async function sentJob(file: File): Promise<JobIn> {
 }
 
 /** POST JSON, answer JSON. @throws Refusing, or TypeError when the server is out of reach */
-export async function posted<T>(address: string, body: unknown): Promise<T> {
+export const posted = <T>(address: string, body: unknown): Promise<T> =>
+  sentText(address, JSON.stringify(body));
+
+/** POST a text that is meant to be JSON, as it was written: the server names the line where it is not. @throws as {@link posted} */
+export async function sentText<T>(address: string, text: string): Promise<T> {
   const response = await fetch(address, {
     method: 'POST',
     headers: { 'content-type': 'application/json', accept: 'application/json' },
-    body: JSON.stringify(body),
+    body: text,
   });
   if (!response.ok) throw await refusalOf(response);
   return (await response.json()) as T;

@@ -10,25 +10,29 @@ export type DimensionRead =
   | { readonly ok: true; readonly value: number | undefined; readonly echo?: string }
   | { readonly ok: false; readonly why: string };
 
+/** A dimension of a slide, or of a whole machine, which may be weighed too. */
+export type Asked = Omit<Dimension, 'unit'> & { readonly unit: Dimension['unit'] | 'kg' };
+
 /** The unit a dimension is typed in. */
-export const dimensionUnit = (dimension: Dimension, system: UnitSystem): string => {
+export const dimensionUnit = (dimension: Asked, system: UnitSystem): string => {
   if (dimension.unit === 'deg') return '°';
+  if (dimension.unit === 'kg') return 'kg';
   if (dimension.unit === 'um') return system === 'metric' ? 'µm' : 'thou';
   return system === 'metric' ? 'mm' : 'in';
 };
 
-const shown = (dimension: Dimension, value: number, system: UnitSystem): string => {
-  if (dimension.unit === 'deg' || system === 'metric') return plain(value);
+const shown = (dimension: Asked, value: number, system: UnitSystem): string => {
+  if (dimension.unit === 'deg' || dimension.unit === 'kg' || system === 'metric') return plain(value);
   const size = dimension.unit === 'um' ? size_um.thou : size_um.in / size_um.mm;
   return plain(clean(value / size), 5);
 };
 
 /** What stands in a field until the person says otherwise. */
-export const dimensionStart = (dimension: Dimension, system: UnitSystem): string =>
+export const dimensionStart = (dimension: Asked, system: UnitSystem): string =>
   dimension.value === undefined ? '' : shown(dimension, dimension.value, system);
 
 /** Reads one dimension as typed; a bare number is in the unit of the field. */
-export function readDimension(typed: string, dimension: Dimension, system: UnitSystem): DimensionRead {
+export function readDimension(typed: string, dimension: Asked, system: UnitSystem): DimensionRead {
   if (typed.trim() === '')
     return dimension.value === undefined
       ? { ok: true, value: undefined }
@@ -44,7 +48,13 @@ export function readDimension(typed: string, dimension: Dimension, system: UnitS
   return read;
 }
 
-function readValue(typed: string, dimension: Dimension, system: UnitSystem) {
+function readValue(typed: string, dimension: Asked, system: UnitSystem) {
+  if (dimension.unit === 'kg') {
+    const value = Number(typed.replace(/kg/i, '').trim());
+    return Number.isFinite(value)
+      ? ({ ok: true, value, echo: `${plain(value)} kg` } as const)
+      : ({ ok: false, why: `I cannot read “${typed.trim()}” as a weight. Write 85.` } as const);
+  }
   if (dimension.unit === 'deg') {
     const value = Number(
       typed

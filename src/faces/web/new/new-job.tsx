@@ -58,6 +58,19 @@ export function NewJobScreen() {
                 </li>
               ))}
               <li>
+                <Link className="choice" href="/whole">
+                  <span>
+                    <b>A whole machine</b>
+                    <small>
+                      From survey to acceptance chart: steps in their order, a bench for each slide, heights,
+                      axes.
+                    </small>
+                  </span>
+                  <span />
+                  <Mark name="arrow right" size={20} />
+                </Link>
+              </li>
+              <li>
                 <Link className="choice" href="/practise">
                   <span>
                     <b>Nothing yet: practise</b>

@@ -1,0 +1,169 @@
+import { type ReactNode, useId, useState } from 'react';
+
+/** A line of text with its label. */
+export function TextField(props: {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (text: string) => void;
+  readonly long?: boolean;
+  readonly placeholder?: string;
+}) {
+  const { label, value, onChange, long, placeholder } = props;
+  const id = useId();
+  const given = {
+    id,
+    value,
+    placeholder,
+    autoComplete: 'off',
+    onChange: (event: { target: { value: string } }) => onChange(event.target.value),
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      {long ? <textarea rows={2} {...given} /> : <input {...given} />}
+    </div>
+  );
+}
+
+/** One of several, by name. */
+export function PickField(props: {
+  readonly label: string;
+  readonly value: string;
+  readonly among: readonly { readonly value: string; readonly words: string }[];
+  readonly onChange: (value: string) => void;
+}) {
+  const { label, value, among, onChange } = props;
+  const id = useId();
+  const known = among.some((one) => one.value === value);
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <select id={id} value={value} onChange={(event) => onChange(event.target.value)}>
+        {known ? null : <option value={value}>{value === '' ? 'choose' : `${value} (not there)`}</option>}
+        {among.map((one) => (
+          <option key={one.value} value={one.value}>
+            {one.words}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+/** A number as it is typed. What is no number goes on as it is, so that the check can name it. */
+export function NumberField(props: {
+  readonly label: string;
+  readonly value: number | string | undefined;
+  readonly onChange: (value: number | string | undefined) => void;
+  /** A sum over the machine's sizes may stand here too. */
+  readonly sum?: boolean;
+}) {
+  const { label, value, onChange, sum } = props;
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        value={value === undefined ? '' : String(value)}
+        inputMode={sum ? 'text' : 'decimal'}
+        autoComplete="off"
+        autoCapitalize="none"
+        onChange={({ target }) => {
+          const text = target.value.trim();
+          const number = Number(text.replace(',', '.').replace('−', '-'));
+          // "12." and "-" are on their way to a number: kept as typed until they are one.
+          const whole = text !== '' && Number.isFinite(number) && !/[.,]$/.test(text);
+          onChange(text === '' ? undefined : whole ? number : target.value);
+        }}
+      />
+    </div>
+  );
+}
+
+/** A list of things that are added, moved and taken out; each folds open. */
+export function ItemList<T>(props: {
+  readonly title: string;
+  readonly one: string;
+  readonly items: readonly T[];
+  readonly name: (item: T) => string;
+  readonly note?: (item: T) => string | undefined;
+  readonly onChange: (items: readonly T[]) => void;
+  readonly blank: () => T;
+  readonly move: (items: readonly T[], from: number, to: number) => readonly T[];
+  readonly children: (item: T, set: (item: T) => void) => ReactNode;
+}) {
+  const { title, one, items, name, note, onChange, blank, move, children } = props;
+  return (
+    <section className="machine-list">
+      <h2>{title}</h2>
+      <ol className="rows">
+        {items.map((item, k) => (
+          <Item
+            // biome-ignore lint/suspicious/noArrayIndexKey: a thing that is being renamed has no other name than its place
+            key={k}
+            name={name(item)}
+            note={note?.(item)}
+            onEarlier={k > 0 ? () => onChange(move(items, k, k - 1)) : undefined}
+            onLater={k < items.length - 1 ? () => onChange(move(items, k, k + 1)) : undefined}
+            onOut={() => onChange(items.filter((_, i) => i !== k))}
+          >
+            {() => children(item, (next) => onChange(items.map((was, i) => (i === k ? next : was))))}
+          </Item>
+        ))}
+      </ol>
+      <button type="button" className="second" onClick={() => onChange([...items, blank()])}>
+        Add {one}
+      </button>
+    </section>
+  );
+}
+
+/** One thing of a list: its name, and behind it its fields. */
+function Item(props: {
+  readonly name: string;
+  readonly note: string | undefined;
+  readonly onEarlier: (() => void) | undefined;
+  readonly onLater: (() => void) | undefined;
+  readonly onOut: () => void;
+  readonly children: () => ReactNode;
+}) {
+  const { name, note, onEarlier, onLater, onOut, children } = props;
+  const [open, setOpen] = useState(false);
+  const act = (words: string, deed: (() => void) | undefined) =>
+    deed ? (
+      <button type="button" className="third" onClick={deed}>
+        {words}
+        <span className="hidden"> {name}</span>
+      </button>
+    ) : null;
+  return (
+    <li>
+      <details
+        className="machine-item"
+        open={open}
+        onToggle={(event) => {
+          // A list inside this one tells of its own opening too.
+          if (event.target === event.currentTarget) setOpen(event.currentTarget.open);
+        }}
+      >
+        <summary>
+          <span>
+            {name}
+            {note === undefined ? null : <small>{note}</small>}
+          </span>
+        </summary>
+        {open ? (
+          <div className="machine-inside">
+            {children()}
+            <div className="machine-moves">
+              {act('Earlier', onEarlier)}
+              {act('Later', onLater)}
+              {act('Take out', onOut)}
+            </div>
+          </div>
+        ) : null}
+      </details>
+    </li>
+  );
+}

@@ -1,0 +1,129 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { benchesOf } from '../../../core/ledger/rebuild-record.ts';
+import type { StepPlace } from '../../../core/order/machine.ts';
+import { benchDoor } from '../../../shop/order/bench-door.ts';
+import type { StepShown } from '../../../shop/order/order.ts';
+import { capital } from '../../../shop/phrase.ts';
+import { Mark } from '../frame/mark.tsx';
+import { outbox, queries, useJobLines } from '../keep/jobs.ts';
+import { newId } from '../keep/outbox.ts';
+import { jobAddress, posted, Refusing } from '../keep/server.ts';
+import type { OpenMachine } from './whole.tsx';
+
+const names: Record<StepPlace['screen'], string> = {
+  survey: 'Survey',
+  chart: 'Chart',
+  heights: 'Heights',
+  axis: 'Axes',
+  gib: 'Gibs and dovetails',
+  sum: 'Sum',
+  kit: 'Kit',
+};
+
+function addressOf(job: string, step: string, place: StepPlace): string {
+  const base = `/job/${encodeURIComponent(job)}`;
+  switch (place.screen) {
+    case 'sum':
+      return `/sums/${encodeURIComponent(place.sum!)}`;
+    case 'kit':
+      return '/kit';
+    case 'chart':
+      return `${base}/chart`;
+    default:
+      return `${base}/${place.screen}?step=${encodeURIComponent(step)}`;
+  }
+}
+
+/** Where a step's numbers are taken: its bench, and the screens that its machine names. */
+export function StepPlaces({ open, step }: { readonly open: OpenMachine; readonly step: StepShown }) {
+  const tests = step.proofs.flatMap((proof) => proof.test ?? []);
+  const chart: StepPlace[] = step.opens.some((one) => one.screen === 'chart')
+    ? []
+    : tests.length > 0
+      ? [{ screen: 'chart', what: 'results of its tests' }]
+      : [];
+  const places = [...step.opens, ...chart];
+  if (!step.bench && places.length === 0)
+    return <p className="quiet">Nothing is measured on another screen: write below what was found.</p>;
+  return (
+    <section aria-labelledby="step-places">
+      <h2 id="step-places">Where it is done</h2>
+      <ul className="rows">
+        {step.bench ? <BenchRow open={open} step={step} slide={step.bench.slide} /> : null}
+        {places.map((place) => (
+          <li key={`${place.screen} ${place.what}`}>
+            <Link className="choice" href={addressOf(open.id, step.id, place)}>
+              <span>
+                <b>{names[place.screen]}</b>
+                <small>{capital(place.what)}</small>
+              </span>
+              <span />
+              <Mark name="arrow right" size={20} />
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** The step's bench: a job of its own with the step's set-ups, targets and cautions, made when it is first opened. */
+function BenchRow(props: { readonly open: OpenMachine; readonly step: StepShown; readonly slide: string }) {
+  const { open, step, slide } = props;
+  const [, go] = useLocation();
+  const [wrong, setWrong] = useState<string>();
+  // One id for all tries: a second press after a lost answer makes no second job.
+  const [fresh] = useState(newId);
+  const lines = useJobLines().data?.jobs;
+  const job = benchesOf(open.job.live).get(step.id);
+  const line = lines?.find((one) => one.id === job);
+  const openIt = async () => {
+    try {
+      await outbox.deliver();
+      const asked = { id: fresh, at: new Date().toISOString() };
+      const { job: made } = await posted<{ job: string }>(
+        `${jobAddress(open.id)}/steps/${encodeURIComponent(step.id)}/bench`,
+        asked,
+      );
+      await queries.invalidateQueries({ queryKey: ['job', open.id] });
+      await queries.invalidateQueries({ queryKey: ['jobs'] });
+      go(`/job/${encodeURIComponent(made)}`);
+    } catch (failure) {
+      setWrong(
+        failure instanceof Refusing
+          ? failure.message
+          : 'The shop’s file is out of reach. A new bench is made there; try again.',
+      );
+    }
+  };
+  const words = (
+    <>
+      <span>
+        <b>Bench</b>
+        <small>{benchDoor(slide, job !== undefined, line?.rounds)}</small>
+      </span>
+      <span />
+      <Mark name="arrow right" size={20} />
+    </>
+  );
+  return (
+    <li>
+      {job === undefined ? (
+        <button type="button" className="choice" onClick={() => void openIt()}>
+          {words}
+        </button>
+      ) : (
+        <Link className="choice" href={`/job/${encodeURIComponent(job)}`}>
+          {words}
+        </Link>
+      )}
+      {wrong === undefined ? null : (
+        <p className="wrong" role="alert">
+          <Mark name="caution" size={20} />
+          <span>{wrong}</span>
+        </p>
+      )}
+    </li>
+  );
+}

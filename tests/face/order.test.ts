@@ -1,0 +1,223 @@
+import { mkdirSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Entry } from '../../src/core/ledger/entry.ts';
+import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
+import { axeFinds, runsOff, tooSmall } from './looks.ts';
+import { newFolder, type Served, serve } from './served.ts';
+
+const pictures = process.env.WAYWRIGHT_PICTURES;
+
+let served: Served;
+let opened: Opened;
+let page: Page;
+let job = '';
+beforeAll(async () => {
+  served = await serve({ folder: await newFolder() });
+  opened = await openBrowser(served.address);
+  page = opened.page;
+});
+afterAll(async () => {
+  await opened?.context.close();
+  await served?.stop();
+});
+
+const says = (words: string | RegExp) => expect.poll(() => screenText(page)).toMatch(words);
+const visit = (path: string) => page.goto(`${served.address}/job/${job}${path}`);
+const type = async (name: string, text: string) => {
+  await tabTo(page, name);
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type(text);
+};
+const status = (title: string) =>
+  page
+    .locator(`ol .order-row:has(b:text-is(${JSON.stringify(title)})) [data-status]`)
+    .getAttribute('data-status');
+
+/** Axe, thumbs and edges in both themes and sizes; a picture of each where one is asked for. */
+async function looksRight(name: string): Promise<void> {
+  for (const [size, viewport] of [
+    ['phone', phone],
+    ['tablet', tablet],
+  ] as const) {
+    await page.setViewportSize(viewport);
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme });
+      expect(await axeFinds(page), `${name} ${size} ${colorScheme}`).toEqual([]);
+      if (pictures) {
+        mkdirSync(pictures, { recursive: true });
+        const path = join(pictures, `${name}-${size}-${colorScheme}.png`);
+        await page.screenshot({ path, fullPage: true });
+      }
+    }
+    // A label stands over its own cell, and a box is touched by its label.
+    const small = (await tooSmall(page)).filter((one) => !/^LABEL|^INPUT "" 26/.test(one));
+    expect(small, `${name} ${size}`).toEqual([]);
+    expect(await runsOff(page), `${name} ${size}`).toBeLessThanOrEqual(0);
+  }
+  await page.setViewportSize(phone);
+}
+
+async function entries(): Promise<Entry[]> {
+  const { entries } = (await (await fetch(`${served.address}/api/jobs/${job}`)).json()) as {
+    entries: Entry[];
+  };
+  return entries;
+}
+
+it('a whole machine is begun by keyboard, with its own sizes', async () => {
+  await page.goto(`${served.address}/new`);
+  await page.getByText('What lies on your bench?').waitFor();
+  await pressKey(page, 'A whole machine');
+  await says('Which machine?');
+  await looksRight('whole');
+  await pressKey(page, 'Engine lathe');
+  await says('Measure these on the machine');
+  await type('Name of the job', 'Invented lathe');
+  await type('Between centres', '5 mm');
+  await says('does not fit this machine; expected 200 to 12000 mm');
+  await type('Between centres', '30 in');
+  await looksRight('whole-sizes');
+  await pressKey(page, 'Begin this machine');
+  await says('0 of 27 steps stand');
+  job = decodeURIComponent(/job\/([^/]+)/.exec(page.url())![1]!);
+  const made = (await entries()).find((one) => one.kind === 'machine set');
+  expect(made?.kind === 'machine set' && made.machine.dimensions[0]!.value).toBe(762);
+});
+
+it('only the survey is ready; a step that waits says for what', async () => {
+  await expect.poll(() => status('Survey, before anything is taken apart')).toBe('ready');
+  expect(await status('Headstock to the bed')).toBe('waits');
+  await says('as found comes first: the feet change it');
+  await looksRight('order-begun');
+});
+
+it('a step is begun and done with hours and a note, and undone again', async () => {
+  await pressKey(page, 'Survey, before anything');
+  await says('What is measured now decides');
+  await pressKey(page, 'Begin this step');
+  await says('under way');
+  await type('Hours spent', 'two');
+  await says('I cannot read “two” as hours');
+  await pressKey(page, 'Done');
+  expect((await entries()).filter((one) => one.kind === 'step told').length).toBe(1);
+  await type('Hours spent', '7:30');
+  await says('Read as 7.5 h');
+  await tabTo(page, 'Note');
+  await page.keyboard.type('tailstock ways least worn');
+  await looksRight('step');
+  await pressKey(page, 'Done');
+  await says('tailstock ways least worn');
+  await expect
+    .poll(async () => (await entries()).at(-1))
+    .toMatchObject({ kind: 'step told', step: 'survey', what: 'done', hours: 7.5 });
+  await pressKey(page, 'Undo done');
+  await says('under way');
+  await pressKey(page, 'Done');
+  await says('stands');
+});
+
+it('a reference scraped again marks what stood on it, says why, and proving gives it back', async () => {
+  for (const step of ['support', 'bed-datum', 'bed-flat', 'bed-v']) {
+    await visit(`/order/${step}`);
+    await pressKey(page, 'Done');
+    await says('stands');
+  }
+  await visit('/order/bed-flat');
+  await says('If metal comes off here again, to be re-proven: Carriage V');
+  await pressKey(page, 'Done again, metal came off');
+  await says('Written: Done again');
+  await visit('/order/bed-v');
+  await says(/To be re-proven, because.*“Carriage flat” was done again/);
+  await looksRight('step-again');
+  await visit('/order');
+  await expect.poll(() => status('Carriage V, both flanks')).toBe('to be re-proven');
+  await looksRight('order-again');
+  await pressKey(page, 'Carriage V');
+  await pressKey(page, 'Proven again, nothing changed');
+  await visit('/order');
+  await expect.poll(() => status('Carriage V, both flanks')).toBe('done');
+});
+
+it('every step has a place to go: its own bench, or screens; each bench with the step’s set-ups', async () => {
+  await visit('/order/headstock');
+  await pressKey(page, 'Bench');
+  await says('Headstock on bed, round 1');
+  expect(page.url()).not.toContain(job);
+  await pressKey(page, 'Job and screens');
+  await page.getByRole('dialog').waitFor();
+  await page.getByRole('dialog').getByRole('link', { name: 'Measure', exact: true }).click();
+  await says('Each set-up tells one thing');
+  await visit('/order/headstock');
+  await says('Headstock on bed: round 1');
+  await visit('/order/saddle-bottom');
+  await pressKey(page, 'Bench');
+  await expect.poll(() => page.url()).toBe(`${served.address}/job/${job}`);
+  await visit('/order/bearings');
+  await says('Test bar, turned half round');
+});
+
+it('offline, a step is written on the phone and the order follows at once', async () => {
+  await visit('/order/bearings');
+  await says('Spindle bearings');
+  await opened.context.setOffline(true);
+  await pressKey(page, 'Begin this step');
+  await says('under way');
+  await opened.context.setOffline(false);
+  await expect.poll(async () => (await entries()).at(-1)).toMatchObject({ step: 'bearings', what: 'begun' });
+});
+
+it('the machine is edited: a step’s hours by its cell, an error named by the place’s own name, kept as an entry', async () => {
+  await visit('/machine');
+  await says('This is your own copy');
+  await page.locator('summary', { hasText: 'Wipers, oil, adjustments' }).click();
+  const title = page.getByLabel('Title', { exact: true });
+  const shown = title.locator('visible=true');
+  await shown.fill('Wipers, oil and shims');
+  await says('It hangs together');
+  await page.getByRole('button', { name: 'Ways' }).click();
+  await page.locator('summary', { hasText: 'bed: feet, as they are set' }).click();
+  await page.getByLabel('Short name').locator('visible=true').fill('feet');
+  await says(/Step “Bed on its feet, twist out”, makes 1: "bed-feet"; expected one of the ways/);
+  await looksRight('machine-wrong');
+  await page.getByLabel('Short name').locator('visible=true').fill('bed-feet');
+  await says('It hangs together');
+  for (const room of ['Steps', 'Sizes', 'Pads', 'Text']) {
+    await page.getByRole('button', { name: room, exact: true }).click();
+    if (room !== 'Text') await page.locator('.machine-item > summary').first().click();
+    await looksRight(`machine-${room.toLowerCase()}`);
+  }
+  const text = page.getByLabel('The machine as JSON');
+  const whole = await text.inputValue();
+  await text.fill(whole.replace('"bodies": [', '"bodies": ['.slice(0, -1)));
+  await says(/line \d+/);
+  await text.fill(whole);
+  await says('It hangs together');
+  await pressKey(page, 'Keep this machine');
+  await says('Wipers, oil and shims');
+  const last = (await entries()).at(-1)!;
+  expect(last.kind).toBe('machine set');
+});
+
+it('one’s own machine from scratch, saved as a file', async () => {
+  await page.goto(`${served.address}/whole`);
+  await pressKey(page, 'My own, from scratch');
+  await page.getByText('What does its first slide lie on?').waitFor();
+  await page.locator('section .choice').first().click();
+  await pressKey(page, 'Begin this machine');
+  await says('0 of 2 steps stand');
+  job = decodeURIComponent(/job\/([^/]+)/.exec(page.url())![1]!);
+  await visit('/machine');
+  await page.getByRole('button', { name: 'Text', exact: true }).click();
+  const coming = page.waitForEvent('download');
+  await pressKey(page, 'Save as a file');
+  const file = await coming;
+  expect(JSON.parse(await readFile(await file.path(), 'utf8')).steps.length).toBe(2);
+});
+
+it('nothing was asked of elsewhere, and the browser complained of nothing', () => {
+  expect(opened.strangers).toEqual([]);
+  expect(opened.complaints).toEqual([]);
+});

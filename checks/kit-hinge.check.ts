@@ -64,7 +64,7 @@ describe('the four-corner rock', () => {
     expectPrinted(got.gap_um, '11.0000');
     expectPrinted(got.twist_urad, '55.0000');
     expectPrinted(got.twist_urad_per_m, '55.0000');
-    expect(got.text).toContain('5.5 µm');
+    expect(got.text).toContain('5.5\u00a0µm');
   });
   it('below two sd no rock is claimed', () => {
     const got = readRock({ moved_um: [1, 1.8, 1.1, 1.6], sd_um: 0.5, length_mm: 480, width_mm: 200 });

@@ -1,4 +1,5 @@
 import { slope } from '../body/displacement.ts';
+import { say } from '../quantity/say.ts';
 
 /** Four corners in ring order as the part was tapped: how far each corner moved under the indicator, µm. */
 export interface RockTest {
@@ -52,7 +53,8 @@ export function readRock(test: RockTest): RockReading {
   const high = moved[0] < moved[1] ? 'first and third' : 'second and fourth';
   // Twist raises one corner of the far end by gap/2 and lowers the other: gap over the width turns end against end.
   const twist_urad = slope(gap_um, test.width_mm);
-  const figures = `${gap_um.toFixed(1)} ± ${(2 * sd_um).toFixed(1)} µm`;
+  const figures = say(gap_um, 'µm', { signed: false, sd: sd_um }).text;
+  const half = say(gap_um / 2, 'µm', { signed: false, sd: sd_um / 2 });
   return {
     gap_um,
     sd_um,
@@ -61,7 +63,7 @@ export function readRock(test: RockTest): RockReading {
     twist_urad_per_m: twist_urad / (test.length_mm / 1000),
     ...(isProven ? { high } : {}),
     text: isProven
-      ? `It rocks ${figures} on its ${high} corners: take half of that, ${(gap_um / 2).toFixed(1)} µm, off each of the two, and print before counting points.`
+      ? `It rocks ${figures} on its ${high} corners: take half of that, ${half.number}\u00a0µm, off each of the two, and print before counting points.`
       : `No rock is proven: ${figures}.`,
     limits:
       'It tells only what the four corners do: a part crowned both ways rocks without being twisted, and a hollow one stands firm on an edge. Dirt or a burr under one corner reads the same.',

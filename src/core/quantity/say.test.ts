@@ -4,6 +4,38 @@ import { readLength, sayLength } from './length.ts';
 import { doubtPlace, roundAt, say, sayDeviation } from './say.ts';
 import { readSlope, saySlope } from './slope.ts';
 
+describe('a doubt alone', () => {
+  it.each([
+    [4.12, '4'],
+    [1.04, '1.0'],
+    [0.957, '1.0'],
+    [16.7, '17'],
+    [137, '140'],
+    [0.0246, '0.02'],
+    [0, '0'],
+  ])('%d µm keeps one figure, two when it starts with 1: %s', (um, figures) => {
+    expect(sayDeviation(um, 'metric', { signed: false, rough: true }).text).toBe(`${figures}\u00a0µm`);
+  });
+  it('beside an sd or fixed decimals it changes nothing', () => {
+    expect(sayDeviation(12.34, 'metric', { sd: 0.2, rough: true }).text).toBe(
+      '+12.3\u202f±\u202f0.4\u00a0µm',
+    );
+    expect(sayDeviation(12.34, 'metric', { decimals: 2, rough: true }).text).toBe('+12.34\u00a0µm');
+  });
+});
+
+describe('a quantity in a narrow column', () => {
+  it('has no space that a line may break at', () => {
+    const texts = [
+      sayDeviation(-15.3, 'metric', { sd: 2.15 }).text,
+      sayDeviation(-53, 'inch', { sd: 4 }).text,
+      saySlope(-51, 'metric', { sd: 7.2 }).text,
+    ];
+    // Unicode line breaking: of the spaces only U+00A0, U+2007 and U+202F hold a line together.
+    for (const text of texts) expect(text.match(/[^\S\u00a0\u2007\u202f]/)).toBeNull();
+  });
+});
+
 describe('the numbers of the look', () => {
   // Rounds of the invented job in the look's table, µm in 300 mm; ± is two sd.
   it.each([
@@ -18,7 +50,7 @@ describe('the numbers of the look', () => {
     const said = sayDeviation(value, 'metric', { sd: doubt / 2 });
     expect(said.sign + said.number).toBe(number);
     expect(said.doubt).toBe(shownDoubt);
-    expect(said.text).toBe(`${number}\u202f±\u2009${shownDoubt}\u00a0µm`);
+    expect(said.text).toBe(`${number}\u202f±\u202f${shownDoubt}\u00a0µm`);
   });
   it('two figures of doubt when it starts with 1, no sign on what has only a size', () => {
     expect(sayDeviation(6.2, 'metric', { sd: 0.75, signed: false })).toMatchObject({
@@ -36,12 +68,12 @@ describe('the numbers of the look', () => {
   });
   it('a thou and tenths for an inch shop, and one unit where a table needs it', () => {
     expect(sayDeviation(-12.7, 'inch').text).toBe('−5\u00a0tenths');
-    expect(sayDeviation(-53, 'inch', { sd: 4 }).text).toBe('−2.1\u202f±\u20090.3\u00a0thou');
+    expect(sayDeviation(-53, 'inch', { sd: 4 }).text).toBe('−2.1\u202f±\u202f0.3\u00a0thou');
     expect(sayDeviation(-12.7, 'inch', { unit: 'thou' }).text).toBe('−0.5\u00a0thou');
   });
   it('an angle is a fall over a length', () => {
     expect(saySlope(-51, 'metric', { sd: 7.2 }).text).toBe(
-      '−15\u202f±\u20094\u00a0µm\u00a0in\u00a0300\u00a0mm',
+      '−15\u202f±\u202f4\u00a0µm\u00a0in\u00a0300\u00a0mm',
     );
     expect(saySlope(-175, 'inch').text).toBe('−2.1\u00a0thou\u00a0in\u00a012\u00a0in');
     expect(saySlope(-50, 'inch', { span_mm: 1000 }).text).toBe('−2\u00a0thou\u00a0in\u00a040\u00a0in');

@@ -11,7 +11,7 @@ export interface Said {
   readonly doubt?: string;
   /** "µm", "thou", "µm in 300 mm". */
   readonly unit: string;
-  /** "−15 ± 4 µm", unbroken: thin space before ±, no-break spaces elsewhere. */
+  /** "−15 ± 4 µm", unbroken: narrow no-break spaces about ±, no-break spaces elsewhere. */
   readonly text: string;
 }
 
@@ -23,12 +23,13 @@ export interface SayOptions {
   readonly sd?: number;
   /** Decimals of value and doubt, for charts; left out, the doubt decides (one figure, two when it starts with 1). */
   readonly decimals?: number;
+  /** The value is itself a doubt or a guess: rounded as a doubt is, one figure, two when it starts with 1. Counts where neither sd nor decimals are given. */
+  readonly rough?: boolean;
   /** Limits a verdict was made against, in the unit of the value given: where rounding would move value or doubt across one, more figures are shown. */
   readonly limits?: readonly number[];
 }
 
-/** U+2009 thin, U+00A0 no-break, U+202F narrow no-break. */
-const thin = '\u2009';
+/** U+00A0 no-break, U+202F narrow no-break: a quantity never breaks over a line, however narrow its column. */
 const noBreak = '\u00a0';
 const narrow = '\u202f';
 
@@ -73,12 +74,14 @@ const placeWithoutDoubt = (value: number): number =>
  * @throws RangeError  value or sd is not a finite number, or sd is below 0
  */
 export function say(value: number, unit: string, options: SayOptions = {}): Said {
-  const { signed = true, sd, decimals, limits = [] } = options;
+  const { signed = true, sd, decimals, rough = false, limits = [] } = options;
   if (!Number.isFinite(value)) throw new RangeError(`value ${value}; expected a finite number`);
   if (sd !== undefined && !(Number.isFinite(sd) && sd >= 0))
     throw new RangeError(`sd ${sd}; expected a finite number, 0 or above`);
   const doubt = sd === undefined || sd === 0 ? 0 : 2 * sd;
-  let place = decimals ?? (doubt > 0 ? doubtPlace(doubt) : Math.min(mostDecimals, placeWithoutDoubt(value)));
+  const isRough = rough && value !== 0;
+  const own = isRough ? doubtPlace(Math.abs(value)) : placeWithoutDoubt(value);
+  let place = decimals ?? (doubt > 0 ? doubtPlace(doubt) : Math.min(mostDecimals, own));
   const start = place;
   while (place < Math.min(mostDecimals, start + 3) && !truthful(value, doubt, place, limits)) place++;
   if (!truthful(value, doubt, place, limits)) place = start;
@@ -87,11 +90,13 @@ export function say(value: number, unit: string, options: SayOptions = {}): Said
   const sign = shownValue < 0 ? minus : shownValue > 0 && signed ? '+' : '';
   const figures = (size: number): string => {
     const text = size.toFixed(Math.max(0, place));
-    return decimals === undefined && doubt === 0 && text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+    return decimals === undefined && doubt === 0 && !isRough && text.includes('.')
+      ? text.replace(/\.?0+$/, '')
+      : text;
   };
   const number = figures(Math.abs(shownValue));
   const doubtText = doubt > 0 ? figures(roundAt(doubt, place)) : undefined;
-  const withDoubt = doubtText === undefined ? '' : `${narrow}±${thin}${doubtText}`;
+  const withDoubt = doubtText === undefined ? '' : `${narrow}±${narrow}${doubtText}`;
   return {
     sign,
     number,

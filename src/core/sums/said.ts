@@ -25,23 +25,28 @@ const decimals: Partial<Record<SumUnit, Record<UnitSystem, number>>> = {
   deg: { metric: 4, inch: 4 },
 };
 
-/** How a sum's value is said: sign where it has two directions, doubt where it has one, in the units of the shop. `rough` keeps three figures. */
+/** How a sum's value is said: sign where it has two directions, doubt where it has one, in the units of the shop. `rough` keeps three figures; a value that is itself a `doubt` keeps one or two. */
 export function saySum(
   value: number,
   unit: SumUnit,
   system: UnitSystem,
-  options: { readonly sd?: number; readonly signed?: boolean; readonly rough?: boolean } = {},
+  options: {
+    readonly sd?: number;
+    readonly signed?: boolean;
+    readonly rough?: boolean;
+    readonly doubt?: boolean;
+  } = {},
 ): string {
-  const { sd = 0, signed = false, rough = false } = options;
-  const fixed = sd > 0 || rough ? undefined : decimals[unit]?.[system];
-  const how: SayOptions = { signed, sd, ...(fixed === undefined ? {} : { decimals: fixed }) };
+  const { sd = 0, signed = false, rough = false, doubt = false } = options;
+  const fixed = sd > 0 || rough || doubt ? undefined : decimals[unit]?.[system];
+  const how: SayOptions = { signed, sd, rough: doubt, ...(fixed === undefined ? {} : { decimals: fixed }) };
   if (unit === 'mm') return sayLength(value, system, how).text;
   if (unit === 'um') return sayDeviation(value, system, how).text;
   if (unit === 'urad') return saySlope(value, system, how).text;
   if (unit === 'ratio')
-    return value > 0 && sd === 0
+    return value > 0 && sd === 0 && !doubt
       ? `1:${plain(1 / value, 5)}`
-      : say(1000 * value, 'mm/m', { signed, sd: 1000 * sd }).text;
+      : say(1000 * value, 'mm/m', { signed, sd: 1000 * sd, rough: doubt }).text;
   return say(value, signs[unit], how).text;
 }
 

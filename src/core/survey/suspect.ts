@@ -1,3 +1,5 @@
+import { divisionOf, type FollowOn, followOn } from './follow-on.ts';
+
 /** A reading that looks like a slip. It is named, never dropped: only whoever took it knows. */
 export interface Suspect {
   readonly code: 'stands out' | 'signs turned from here' | 'other unit' | 'station missing';
@@ -10,15 +12,41 @@ export interface Suspect {
   readonly times?: number;
 }
 
-/** Robust sds from the neighbours beyond which a reading stands out; a worn way's own steps stay well inside. */
-const farOut = 8;
-/** Within this many it agrees. */
-const near = 3;
-/** Slips that make a number too large: a decimal place, an inch for a millimetre, mm for µm. */
-const slips = [-1, 10, 100, 25.4, 1000, -10, 0.1, 1 / 25.4, 0.001];
+/** A slip that makes a number too large or too small, and how many times rougher than put right the row must be before it is claimed. */
+interface Slip {
+  readonly times: number;
+  readonly rougher: number;
+}
 
 /**
- * Readings along a way that look like slips: one that stands out from the line through its neighbours, all signs turned from some place on,
+ * A decimal place is the commonest slip; a sign, an inch for a millimetre or mm for µm are rarer, and each that is tried may fit by chance.
+ * The numbers are measured on surveys without slips, of smooth and of worn ways (checks/survey-slips.check.ts): of a thousand, fewer than ten
+ * are suspected of anything.
+ */
+export const slips: readonly Slip[] = [
+  { times: 10, rougher: 6 },
+  { times: -1, rougher: 9 },
+  { times: 100, rougher: 9 },
+  { times: 0.1, rougher: 9 },
+  { times: 25.4, rougher: 12 },
+  { times: 1 / 25.4, rougher: 12 },
+  { times: 1000, rougher: 12 },
+  { times: 0.001, rougher: 12 },
+  { times: -10, rougher: 12 },
+];
+/** The same where nothing explains the reading. */
+const unexplained = 40;
+/** Few readings tell little of how rough a way is of itself. */
+const fewMore = (many: number): number => 1 + 1.6 / many;
+/** At an end a way's own wear is seen from one side only. */
+const atEnd = 1.4;
+/** How far to both sides the way's own roughness is looked for. */
+const nearby = 8;
+/** Share of all readings that are no rougher than what counts of the whole way. */
+const usualShare = 0.8;
+
+/**
+ * Readings along a way that look like slips: one that does not follow on from its neighbours, all signs turned from some place on,
  * one written in another unit.
  *
  * @param places  rising; the readings' own places
@@ -26,9 +54,10 @@ const slips = [-1, 10, 100, 25.4, 1000, -10, 0.1, 1 / 25.4, 0.001];
  */
 export function suspects(places: readonly number[], values: readonly number[]): Suspect[] {
   if (values.length < 5) return [];
-  const turned = signsTurnedFrom(values);
+  const follows = followOn(places);
+  const turned = signsTurnedFrom(follows, values);
   const alike = turned ? values.map((value, i) => (i < turned.index ? value : -value)) : values;
-  const found = [...(turned ? [turned] : []), ...otherUnit(values), ...standingOut(places, alike)];
+  const found = [...(turned ? [turned] : []), ...otherUnit(values), ...standingOut(follows, alike, values)];
   return found.filter((one, i) => found.findIndex((other) => other.index === one.index) === i);
 }
 
@@ -41,73 +70,130 @@ export const median = (values: readonly number[]): number => {
 /** Decimals that a number is written with. */
 const decimalsOf = (value: number): number => String(Math.abs(value)).split('.')[1]?.length ?? 0;
 
-/** Scatter from the median's absolute deviations, never below the last place that the readings are written with. */
-function scatterOf(values: readonly number[], about: number): number {
-  const decimals = Math.min(6, median(values.map(decimalsOf)));
-  return Math.max(1.4826 * median(values.map((value) => Math.abs(value - about))), 10 ** -decimals / 2);
+/** How rough a row is about a place, the place itself left out: the roughest near by, or what most of the row stays below. */
+function roughness(offs: readonly number[], about: number): number {
+  let near = 0;
+  const others: number[] = [];
+  for (const [k, off] of offs.entries()) {
+    if (k === about) continue;
+    others.push(off);
+    if (Math.abs(k - about) <= nearby) near = Math.max(near, off);
+  }
+  others.sort((a, b) => a - b);
+  return Math.max(near, others[Math.min(others.length - 1, Math.floor(usualShare * others.length))]!);
 }
 
-function standingOut(places: readonly number[], values: readonly number[]): Suspect[] {
+/** A reading weighed: how many times rougher the row is with it than put right. */
+interface Weighed {
+  readonly index: number;
+  readonly times?: number;
+  /** Over what is needed. */
+  readonly share: number;
+}
+
+/**
+ * The slips, one after another: the clearest first, then the row with it put right.
+ *
+ *     rougher = off(as typed) / max(off(put right), roughness of the row put right, division)          (1)
+ *
+ * Put right is a value divided by the slip's own factor, so that a worn place, which no factor explains, is not suspected.
+ */
+function standingOut(follows: FollowOn, values: readonly number[], typed: readonly number[]): Suspect[] {
   const kept = [...values];
   const found: Suspect[] = [];
-  const floor = 10 ** -Math.min(6, median(values.map(decimalsOf))) / 2;
   while (found.length < values.length / 4) {
-    const off = kept.map((value, i) => value - fromNeighbours(places, kept, i));
-    let worst = 0;
-    // An end is led to from one side only, three times less surely than a middle.
-    const weighed = off.map((value, i) => Math.abs(value) / (i === 0 || i === off.length - 1 ? 2 : 1));
-    for (const i of weighed.keys()) if (weighed[i]! > weighed[worst]!) worst = i;
-    const expected = fromNeighbours(places, kept, worst);
-    // Among few readings a slip pulls its neighbours' own off so far that it hides; the scatter is what is left once it is put right.
-    const righted = kept.with(worst, expected);
-    const left = righted.map((value, i) => value - fromNeighbours(places, righted, i));
-    // An end that is put right lies on the line of the next two, and so does the one beside it.
-    const last = values.length - 1;
-    const beside = worst === 0 ? 1 : worst === last ? last - 1 : worst;
-    const others = left.filter((_, i) => i !== worst && i !== beside);
-    const scatter = Math.max(1.4826 * median(others.map(Math.abs)), floor);
-    if (!(weighed[worst]! > farOut * scatter)) break;
-    const times = slips.find((slip) => Math.abs(values[worst]! / slip - expected) <= near * scatter);
+    const worst = clearest(follows, kept, found);
+    if (!worst) break;
+    const { index, times } = worst;
+    const righted = times === undefined ? follows.expected(kept, index) : kept[index]! / times;
+    const expected = follows.expected(kept, index);
     found.push({
       code: 'stands out',
-      index: worst,
-      found: values[worst]!,
-      expected,
+      index,
+      found: typed[index]!,
+      expected: typed[index] === values[index] ? expected : -expected,
       ...(times === undefined ? {} : { times }),
     });
-    kept[worst] = expected;
+    kept[index] = righted;
   }
   return found;
 }
 
-/** What the neighbours lead to: the line through the two beside it; at an end, through the next two. */
-function fromNeighbours(places: readonly number[], values: readonly number[], i: number): number {
-  const last = values.length - 1;
-  const [a, b] = i === 0 ? [1, 2] : i === last ? [last - 2, last - 1] : [i - 1, i + 1];
-  const share = (places[i]! - places[a]!) / (places[b]! - places[a]!);
-  return values[a]! + share * (values[b]! - values[a]!);
+function clearest(
+  follows: FollowOn,
+  values: readonly number[],
+  named: readonly Suspect[],
+): Weighed | undefined {
+  const offs = values.map((_, i) => follows.off(values, i));
+  const more = fewMore(values.length);
+  const division = divisionOf(values);
+  let best: Weighed | undefined;
+  const row = [...values];
+  const weigh = (index: number, righted: number, own: boolean, rougher: number, times?: number) => {
+    const isEnd = index < 2 || index > values.length - 3;
+    const needed = rougher * more * (isEnd ? atEnd : 1);
+    row[index] = righted;
+    const itself = Math.max(division, own ? follows.off(row, index) : 0);
+    // Most are settled by the reading itself; the whole row is looked at for the others only.
+    const floor =
+      offs[index]! > itself * needed
+        ? Math.max(
+            itself,
+            roughness(
+              offs.map((off, k) => (Math.abs(k - index) <= 2 ? follows.off(row, k) : off)),
+              index,
+            ),
+          )
+        : Infinity;
+    row[index] = values[index]!;
+    const share = offs[index]! / (floor * needed);
+    if (share > 1 && !(best && best.share >= share))
+      best = { index, share, ...(times === undefined ? {} : { times }) };
+  };
+  // A reading off by less than this many divisions is nothing to ask about.
+  const least = division * slips[0]!.rougher;
+  for (const index of values.keys()) {
+    if (!(offs[index]! > least) || named.some((one) => one.index === index)) continue;
+    for (const { times, rougher } of slips) weigh(index, values[index]! / times, true, rougher, times);
+  }
+  if (best) return best;
+  for (let index = 2; index < values.length - 2; index++)
+    if (offs[index]! > least && !named.some((one) => one.index === index))
+      weigh(index, follows.expected(values, index), false, unexplained);
+  return best;
 }
 
-/** The place from which on every sign looks turned: one jump, far beyond the others, that turning takes away. */
-function signsTurnedFrom(values: readonly number[]): Suspect | undefined {
-  const steps = values.slice(1).map((value, i) => value - values[i]!);
-  const usual = median(steps);
-  const scatter = scatterOf(steps, usual);
-  for (let k = 3; k <= values.length - 3; k++) {
-    const jump = Math.abs(steps[k - 1]! - usual);
-    const turned = -values[k]! - values[k - 1]!;
-    const others = steps.filter((_, i) => i !== k - 1);
-    if (!(jump > farOut * scatter) || !(Math.abs(turned - usual) <= near * scatter)) continue;
-    if (others.some((step) => Math.abs(step - usual) > jump / 2)) continue;
-    return {
-      code: 'signs turned from here',
-      index: k,
-      found: values[k]!,
-      expected: -values[k]!,
-      times: -1,
-    };
+/** Times rougher than turned back that the row must be before its signs are suspected. */
+const brokenMore = 5;
+/** So many readings stand on either side of a turn. */
+const eitherSide = 3;
+/** So many on either side show the level there. */
+const beside = 3;
+
+/** The place from which on every sign looks turned: the row breaks there, and turning what follows mends it. */
+function signsTurnedFrom(follows: FollowOn, values: readonly number[]): Suspect | undefined {
+  const division = divisionOf(values);
+  const breaks = values.map((_, k) => (k < 2 || k > values.length - 2 ? 0 : follows.broken(values, k)));
+  const needed = brokenMore * fewMore(values.length);
+  let best: { readonly index: number; readonly share: number } | undefined;
+  for (let k = eitherSide; k <= values.length - eitherSide; k++) {
+    if (!(breaks[k]! > division * needed) || !levelsAgree(values, k)) continue;
+    const turned = values.map((value, i) => (i < k ? value : -value));
+    const others = breaks.map((one, i) => (Math.abs(i - k) <= 1 ? 0 : one));
+    const floor = Math.max(division, follows.broken(turned, k), roughness(others, k));
+    const share = breaks[k]! / (floor * needed);
+    if (share > 1 && !(best && best.share >= share)) best = { index: k, share };
   }
-  return undefined;
+  if (!best) return undefined;
+  const found = values[best.index]!;
+  return { code: 'signs turned from here', index: best.index, found, expected: -found, times: -1 };
+}
+
+/** Whether the readings before and behind a place lie nearer to each other when the ones behind are turned. */
+function levelsAgree(values: readonly number[], k: number): boolean {
+  const before = median(values.slice(Math.max(0, k - beside), k));
+  const behind = median(values.slice(k, k + beside));
+  return Math.abs(before + behind) < Math.abs(before - behind);
 }
 
 /** A number with two more decimals than the others are written with, and fifty times smaller: mm in a column of µm. */

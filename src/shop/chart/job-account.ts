@@ -107,14 +107,14 @@ function setupUsed(job: Job, setup: Setup, system: UnitSystem): SetupUsed | unde
     (_, k) => roundRecord(job.live, k + 1).taken[setup.id] ?? [],
   ).flat();
   if (taken.length === 0) return undefined;
-  const size = (um: number): string => sayDeviation(um, system, { signed: false }).text;
-  const fall = (urad: number): string => saySlope(urad, system, { signed: false }).text;
+  const size = (um: number): string => sayDeviation(um, system, { signed: false, rough: true }).text;
+  const fall = (urad: number): string => saySlope(urad, system, { signed: false, rough: true }).text;
   const doubt =
     setup.kind === 'sweep'
-      ? `each reading ± ${size(2 * setup.reading_sd_um)}; the reference face ± ${fall(2 * setup.face_slope_sd_urad)}`
+      ? `each reading ±\u202f${size(2 * setup.reading_sd_um)}; the reference face ±\u202f${fall(2 * setup.face_slope_sd_urad)}`
       : setup.kind === 'level'
-        ? `each reading ± ${fall(2 * setup.sd_urad)}`
-        : `each reading ± ${size(2 * setup.sd_um)}`;
+        ? `each reading ±\u202f${fall(2 * setup.sd_urad)}`
+        : `each reading ±\u202f${size(2 * setup.sd_um)}`;
   const turned = taken.filter((one) => one.record.turned_over).length;
   const warmth = taken.flatMap((one) => one.record.temperature_C ?? []);
   const supports = [...new Set(taken.flatMap((one) => one.record.support ?? []))];

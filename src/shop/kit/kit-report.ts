@@ -3,7 +3,7 @@ import { type Bettered, canProve, type Proof } from '../../core/kit/can-prove.ts
 import { referenceSd_um } from '../../core/kit/doubt-of.ts';
 import { gradeLimit } from '../../core/kit/grade.ts';
 import type { Kit, Reference } from '../../core/kit/kit.ts';
-import { sayDeviation } from '../../core/quantity/say.ts';
+import { type SayOptions, sayDeviation } from '../../core/quantity/say.ts';
 import { saySlope } from '../../core/quantity/slope.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 
@@ -43,7 +43,8 @@ export function referenceShown(one: Reference, system: UnitSystem): ReferenceSho
   const sd_um = referenceSd_um(one);
   const say = (um: number): string => sayDeviation(um, system, { signed: false }).text;
   const text = (): string => {
-    if (one.known.by === 'certificate') return `certificate, ± ${say(one.known.doubt_um)} left`;
+    if (one.known.by === 'certificate')
+      return `certificate, ±\u202f${sayDeviation(one.known.doubt_um, system, { signed: false, rough: true }).text} left`;
     if (one.known.by === 'limit') return `within ${say(one.known.limit_um)}, as told`;
     const { standard, grade } = one.known;
     const limit = gradeLimit(standard, grade, one.length_mm, one.width_mm ?? 0);
@@ -87,16 +88,18 @@ export function kitReport(question: KitQuestion, system: UnitSystem = 'metric'):
 }
 
 function proofShown(proof: Proof, kit: Kit, wanted: number, system: UnitSystem): ProofShown {
-  const say = (value: number): string =>
+  const size = (value: number, options: SayOptions): string =>
     proof.unit === 'um'
-      ? sayDeviation(value, system, { signed: false }).text
-      : saySlope(value, system, { signed: false }).text;
-  const found_text = foundText(proof, say);
-  const better_text = betterText(proof, kit, wanted, say);
+      ? sayDeviation(value, system, { signed: false, ...options }).text
+      : saySlope(value, system, { signed: false, ...options }).text;
+  const room_text = size(proof.room, {});
+  const doubt = (value: number): string => `±\u202f${size(value, { rough: true })}`;
+  const found_text = foundText(proof, room_text, doubt);
+  const better_text = betterText(proof, kit, wanted, doubt);
   return {
     ...proof,
-    doubt_text: `± ${say(proof.doubt)}`,
-    room_text: say(proof.room),
+    doubt_text: doubt(proof.doubt),
+    room_text,
     limit_text: partWords[proof.limited_by],
     part_texts: proof.parts
       .filter((part) => part.sd > 0)
@@ -105,7 +108,7 @@ function proofShown(proof: Proof, kit: Kit, wanted: number, system: UnitSystem):
           part.bend_um === undefined
             ? partWords[part.what]
             : `${partWords[part.what]}; it bends ${sayDeviation(part.bend_um, system, { signed: false }).text}, worked out`,
-        text: `± ${say(2 * part.sd)}`,
+        text: doubt(2 * part.sd),
       })),
     found_text,
     ...(better_text === undefined ? {} : { better_text }),
@@ -115,22 +118,22 @@ function proofShown(proof: Proof, kit: Kit, wanted: number, system: UnitSystem):
 
 const ratioText = (ratio: number): string => `${ratio >= 10 ? ratio.toFixed(0) : ratio.toFixed(1)} to 1`;
 
-const foundText = (proof: Proof, say: (value: number) => string): string =>
-  `Room ${say(proof.room)}, doubt ± ${say(proof.doubt)}: ${ratioText(proof.ratio)}; it ${canWords[proof.can]}. Most of the doubt is ${partWords[proof.limited_by]}.`;
+const foundText = (proof: Proof, room: string, doubt: (value: number) => string): string =>
+  `Room ${room}, doubt ${doubt(proof.doubt)}: ${ratioText(proof.ratio)}; it ${canWords[proof.can]}. Most of the doubt is ${partWords[proof.limited_by]}.`;
 
 function betterText(
   proof: Proof,
   kit: Kit,
   wanted: number,
-  say: (value: number) => string,
+  doubt: (value: number) => string,
 ): string | undefined {
   const to = (one: Bettered): string =>
-    `${one.how.join(', then ')} (about ${Math.ceil(one.minutes)} min more): ± ${say(one.doubt)}, ${ratioText(one.ratio)}.`;
+    `${one.how.join(', then ')} (about ${Math.ceil(one.minutes)} min more): ${doubt(one.doubt)}, ${ratioText(one.ratio)}.`;
   if (proof.cheapest) return `Cheapest way to ${ratioText(wanted)}: ${to(proof.cheapest)}`;
   if (proof.ratio >= wanted) return undefined;
   const best = proof.best ? `The best this kit does: ${to(proof.best)} ` : '';
   const wants = proof.wants
-    ? `For ${ratioText(wanted)}, ${partWords[proof.wants.what]} would have to come down to ± ${say(2 * proof.wants.sd)}.`
+    ? `For ${ratioText(wanted)}, ${partWords[proof.wants.what]} would have to come down to ${doubt(2 * proof.wants.sd)}.`
     : `${ratioText(wanted)} is out of reach of ${kit.instruments.length + kit.references.length === 0 ? 'an empty kit' : 'this kit'} in more than one way.`;
   return `${best}${wants}`;
 }

@@ -17,9 +17,9 @@ export const isLost = ({ value, sd }: Required<Doubted>): boolean =>
 export const signedText = ({ value, sd }: Required<Doubted>, system: UnitSystem): string =>
   sayDeviation(value, system, { sd }).text;
 
-/** A size for the middle of a sentence: the thin space behind ± is made one that no line breaks at. */
+/** A size for the middle of a sentence. */
 const sizeText = ({ value, sd }: Required<Doubted>, system: UnitSystem): string =>
-  sayDeviation(Math.abs(value), system, { sd, signed: false }).text.replace('\u2009', '\u202f');
+  sayDeviation(Math.abs(value), system, { sd, signed: false }).text;
 
 /** What a face comes out as, in one word. */
 export const faceWord = (concave_um: Required<Doubted>): 'flat' | 'concave' | 'convex' =>

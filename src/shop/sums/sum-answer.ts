@@ -150,7 +150,7 @@ export function sumAnswer(question: SumQuestion, system: UnitSystem = 'metric'):
         .map((share) => ({
           key: sumKey(share.key, sum.inputs[share.key]!.unit),
           sd: share.sd,
-          text: `± ${saySum(2 * share.sd, unit, system, { rough: true })}`,
+          text: `±\u202f${saySum(2 * share.sd, unit, system, { doubt: true })}`,
         })),
       ...(one.sampled
         ? { monte_carlo: { ...one.sampled, text: say(one.sampled.mean, one.sampled.sd) } }

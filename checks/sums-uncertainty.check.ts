@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { studentFactor } from '../src/core/math/student.ts';
 import { type Distribution, sdOf } from '../src/core/prove/distribution.ts';
 import { monteCarlo } from '../src/core/prove/monte-carlo.ts';
 import { effectiveFreedom, propagate } from '../src/core/prove/propagate.ts';
-import { studentFactor } from '../src/core/prove/student.ts';
 import { expectNear, expectPrinted } from './near.ts';
 
 /* JCGM 100:2008 H.1, end gauge; second hand (a public module of reference tests, 2026). l = ls + d − ls(δα θ + αs δθ), nm. */

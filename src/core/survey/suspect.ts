@@ -24,7 +24,7 @@ interface Slip {
  * are suspected of anything.
  */
 export const slips: readonly Slip[] = [
-  { times: 10, rougher: 6 },
+  { times: 10, rougher: 5.5 },
   { times: -1, rougher: 9 },
   { times: 100, rougher: 9 },
   { times: 0.1, rougher: 9 },
@@ -39,7 +39,7 @@ const unexplained = 40;
 /** Few readings tell little of how rough a way is of itself. */
 const fewMore = (many: number): number => 1 + 1.6 / many;
 /** At an end a way's own wear is seen from one side only. */
-const atEnd = 1.4;
+const atEnd = 1.3;
 /** How far to both sides the way's own roughness is looked for. */
 const nearby = 8;
 /** Share of all readings that are no rougher than what counts of the whole way. */
@@ -213,11 +213,11 @@ export function missingStations(stations_mm: readonly number[]): Suspect[] {
   if (stations_mm.length < 5) return [];
   const steps = stations_mm.slice(1).map((at, i) => at - stations_mm[i]!);
   const step = median(steps);
-  const alike = steps.filter((one) => Math.abs(one - step) <= 0.05 * step).length;
+  const alike = steps.filter((one) => Math.abs(one - step) <= 0.1 * step).length;
   if (alike < 0.7 * steps.length) return [];
   return steps.flatMap((one, i): Suspect[] => {
     const many = Math.round(one / step);
-    if (many < 2 || Math.abs(one - many * step) > 0.1 * step) return [];
+    if (many < 2 || Math.abs(one - many * step) > 0.05 * many * step) return [];
     return [
       {
         code: 'station missing',

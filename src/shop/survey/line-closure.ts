@@ -1,4 +1,7 @@
 import { rise } from '../../core/body/displacement.ts';
+import { studentFactor } from '../../core/math/student.ts';
+import { sdWithin } from '../../core/prove/distribution.ts';
+import { divisionOf } from '../../core/survey/follow-on.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
 import { type Profile, together } from '../../core/survey/profile.ts';
 
@@ -8,7 +11,7 @@ export interface LineClosure {
   readonly closing_um: number;
   /** One sd of that by the scatter of the readings alone. */
   readonly closing_sd_um?: number;
-  /** Whether it closes within three of them. */
+  /** Whether it closes within three of them, more where the sd is the scatter of few readings. */
   readonly closes: boolean;
   /** Steady drift from one reading to the next, seen in the two runs and taken out: µrad for angles, µm for heights. */
   readonly drift_urad?: number;
@@ -20,8 +23,9 @@ export interface LineClosure {
   readonly worst: { readonly index: number; readonly left: number };
 }
 
-/** Closing within this many sds is chance. */
-const closingSds = 3;
+/** Closing within three sds is chance; where the sd is that of a few runs' own scatter, within Student's factor of the same chance. */
+const chance = 0.9973;
+const closingSds = (freedom: number): number => studentFactor(chance, freedom);
 
 export function lineClosure(input: LineInput, profile: Profile): LineClosure {
   const runs = profile.runs!;
@@ -34,13 +38,17 @@ export function lineClosure(input: LineInput, profile: Profile): LineClosure {
         input.step_mm,
       )
     : runs.differences[0]!;
-  const sd = statedSd(input) ?? (many > 2 ? runs.scatter : undefined);
+  const stated = statedSd(input);
+  // Two rounded readings agree better by chance than they can be known to: a division's own spread is left.
+  const shown = Math.max(runs.scatter, sdWithin(divisionOf(runs.mean.map((mean) => 2 * mean)) / 2));
+  const sd = stated ?? (many > 2 ? shown : undefined);
+  const sds = closingSds(stated === undefined ? many - 2 : Infinity);
   const closing_sd_um =
     sd === undefined ? undefined : isAngles ? rise(sd, input.step_mm) * Math.sqrt(2 * many) : sd * Math.SQRT2;
   return {
     closing_um,
     ...(closing_sd_um === undefined ? {} : { closing_sd_um }),
-    closes: closing_sd_um === undefined || Math.abs(closing_um) <= closingSds * closing_sd_um,
+    closes: closing_sd_um === undefined || Math.abs(closing_um) <= sds * closing_sd_um,
     ...(isAngles ? { drift_urad: runs.drift } : { drift_um: runs.drift }),
     drift_sd: runs.drift_sd,
     scatter: runs.scatter,
@@ -49,7 +57,7 @@ export function lineClosure(input: LineInput, profile: Profile): LineClosure {
 }
 
 /** One reading's sd as stated, if it is. */
-const statedSd = (input: LineInput): number | undefined =>
+export const statedSd = (input: LineInput): number | undefined =>
   input.kind === 'angles'
     ? together(input.reading_sd_urad, input.repeatability_sd_urad)
     : together(input.reading_sd_um, input.repeatability_sd_um);

@@ -1,10 +1,12 @@
 import { say } from '../../core/quantity/say.ts';
+import { divisionOf } from '../../core/survey/follow-on.ts';
 import type { LineSurvey } from '../../core/survey/line.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
+import { type Apart, runsApart } from '../../core/survey/runs-apart.ts';
 import { median, missingStations, suspects } from '../../core/survey/suspect.ts';
 import type { ThereAndBack } from '../../core/survey/there-and-back.ts';
 import type { TablePlaces } from './line.ts';
-import type { LineClosure } from './line-closure.ts';
+import { type LineClosure, statedSd } from './line-closure.ts';
 import { suspectText } from './suspect-words.ts';
 
 /** Something that whoever took the readings should look at; nothing was left out or changed for it. */
@@ -52,9 +54,10 @@ export function lineWarnings(
   const { runs } = found.profile;
   if (runs && closure) {
     const named = new Set(slips.map(({ one }) => one.index));
-    const apart = runsWarnings(runs, closure, unit, where, named);
+    const division = divisionOf(lists.flatMap((list) => list.values));
+    const apart = runsApart(runs, statedSd(input) ?? 0, division);
     warnings.push(
-      ...apart.map((one) => ({
+      ...runsWarnings(runs, closure, unit, where, named, apart).map((one) => ({
         code: one.code,
         text: one.text,
         ...(one.index === undefined ? {} : { path: path(lists[0]!, one.index) }),
@@ -113,8 +116,6 @@ interface RunWarning {
 
 /** Times less scatter that another reading of the run back must leave before it is suggested. */
 const clearlyBetter = 9;
-/** Robust sds beyond which the two readings of one place are apart. */
-const farApart = 6;
 
 function runsWarnings(
   runs: ThereAndBack,
@@ -122,6 +123,7 @@ function runsWarnings(
   unit: string,
   where: (index: number) => string,
   named: ReadonlySet<number>,
+  apart: readonly Apart[],
 ): RunWarning[] {
   const there = runs.mean.map((value, i) => value - runs.differences[i]! / 2);
   const back = runs.mean.map((value, i) => value + runs.differences[i]! / 2);
@@ -137,16 +139,14 @@ function runsWarnings(
     });
   }
   const usual = median(runs.left.map(Math.abs));
-  const scatter = Math.max(1.4826 * usual, 1e-9);
-  runs.left.forEach((left, index) => {
-    if (named.has(index) || runs.left.length < 5 || Math.abs(left) <= farApart * scatter) return;
-    const figure = (value: number) => say(value, unit, { decimals: 1 }).text;
-    warnings.push({
-      code: 'runs apart',
-      index,
-      text: `${where(index)}: ${figure(there[index]!)} there and ${figure(back[index]!)} back; after drift they are ${figure(left)} apart, others some ${figure(usual)}. One of the two is a slip; take this place again.`,
-    });
-  });
+  const figure = (value: number) => say(value, unit, { decimals: 1 }).text;
+  for (const { index, left } of apart)
+    if (!named.has(index))
+      warnings.push({
+        code: 'runs apart',
+        index,
+        text: `${where(index)}: ${figure(there[index]!)} there and ${figure(back[index]!)} back; after drift they are ${figure(left)} apart, others some ${say(usual, unit, { signed: false, decimals: 1 }).text}. One of the two is a slip; take this place again.`,
+      });
   return warnings;
 }
 

@@ -1,5 +1,5 @@
-import { logGamma } from '../math/chi-square.ts';
-import { normalQuantile } from '../math/normal.ts';
+import { logGamma } from './chi-square.ts';
+import { normalQuantile } from './normal.ts';
 
 /**
  * Chance that Student's t with `freedom` degrees lies beyond t.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rise } from '../src/core/body/displacement.ts';
+import { rise, slope } from '../src/core/body/displacement.ts';
 import { readAngle } from '../src/core/quantity/angle.ts';
 import { readSlope, slopeSize } from '../src/core/quantity/slope.ts';
 import { expectNear, expectPrinted } from './near.ts';
@@ -52,6 +52,15 @@ describe('levels', () => {
   it('half a thou per 10 in is 0.05 mm/m', () => {
     expectNear(urad('.0005 in in 10 in'), 50, 1e-12);
     expectPrinted(arcsec('.0005 in in 10 in'), '10.3132403');
+  });
+});
+
+/** Source: a vial's bubble lies at the highest place of an arc, so a tilt moves it by the tilt times the radius (definition; numbers derived). */
+describe('the vial of a level', () => {
+  it('of 0.02 mm/m a division of 2 mm is ground to a radius of 100 m', () => {
+    expectNear(2 / (urad('0.02 mm/m') / 1e6) / 1000, 100, 1e-12);
+    // The other way round: 2 mm along an arc of 100 m are one division.
+    expectNear(slope(2000, 100_000), urad('0.02 mm/m'), 1e-12);
   });
 });
 

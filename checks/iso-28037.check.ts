@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitLine, lineAt } from '../src/core/math/line-fit.ts';
+import { propagate } from '../src/core/prove/propagate.ts';
 import { expectPrinted } from './near.ts';
 
 /*
@@ -24,6 +25,22 @@ describe('ISO/TS 28037, clause 6: known standard deviations of y', () => {
     const at = lineAt(fit, 3.5);
     expectPrinted(at.value, '8.01666666667');
     expectPrinted(Math.hypot(at.sd, fit.slope * 0.2), '0.40640953173');
+  });
+  it('the x of a y of 10.5, known to 0.5: 4.91327913279, u 0.32203556013', () => {
+    const fit = fitLine(x, [3.3, 5.6, 7.1, 9.3, 10.7, 12.1], Array(6).fill(0.5));
+    const r = fit.covariance / (fit.start_sd * fit.slope_sd);
+    const found = propagate(
+      ([y, a, b]) => (y! - a!) / b!,
+      [10.5, fit.start, fit.slope],
+      [0.5, fit.start_sd, fit.slope_sd],
+      [
+        [1, 0, 0],
+        [0, 1, r],
+        [0, r, 1],
+      ],
+    );
+    expectPrinted(found.value, '4.91327913279');
+    expectPrinted(found.sd, '0.32203556');
   });
   it('unequal ones (6.3, second example)', () => {
     const fit = fitLine(x, [3.2, 4.3, 7.6, 8.6, 11.7, 12.8], [0.5, 0.5, 0.5, 1, 1, 1]);

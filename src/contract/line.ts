@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { edgeBend, edgeStart, type LaidEdge } from '../core/kit/edge-bend.ts';
+import { type MaterialName, materials } from '../core/kit/material.ts';
 import type { LineInput } from '../core/survey/line-input.ts';
 import { type ColumnRule, type OtherUnit, pastedTable } from './pasted-table.ts';
 import { BadInput, checked, type Issue } from './refusal.ts';
@@ -44,6 +46,18 @@ const heightsSchema = z.strictObject({
   reading_sd_um: sd.optional(),
   repeatability_sd_um: sd.optional(),
   reference_sd_um: sd.optional(),
+  straightedge: z
+    .strictObject({
+      length_mm: z.number().min(10).max(2e4),
+      depth_mm: z.number().min(1).max(2e3),
+      material: z.enum(Object.keys(materials) as [MaterialName, ...MaterialName[]]),
+      modulus_GPa: z.number().min(1).max(1000).optional(),
+      support_mm: z.number().min(0).max(1e4).optional(),
+      from_mm: station_mm.optional(),
+      warmer_K: z.number().min(-50).max(50).optional(),
+      warmer_sd_K: z.number().min(0).max(50).optional(),
+    })
+    .optional(),
   ...common,
 });
 
@@ -52,10 +66,39 @@ const schemas = { angles: anglesSchema, heights: heightsSchema } as const;
 /** @throws BadInput */
 export function lineInput(value: unknown): LineInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['angles', 'heights']) }), value);
-  const input = checked(schemas[kind], value) as LineInput;
-  const issues = [...lengthIssues(input), ...unwornIssues(input)];
+  const { straightedge, ...input } = checked(schemas[kind], value) as LineInput & { straightedge?: LaidEdge };
+  const issues = [...lengthIssues(input), ...unwornIssues(input), ...edgeIssues(input, straightedge)];
   if (issues.length) throw new BadInput(issues);
-  return input;
+  return straightedge && input.kind === 'heights'
+    ? { ...input, edge_bend: edgeBend(straightedge, input.stations_mm) }
+    : input;
+}
+
+/** A straightedge lies over all stations, on supports within its halves, and bends up and down only. */
+function edgeIssues(input: LineInput, edge: LaidEdge | undefined): Issue[] {
+  if (!edge || input.kind !== 'heights') return [];
+  const issues: Issue[] = [];
+  if (input.direction === 'horizontal')
+    issues.push({
+      path: 'straightedge',
+      found: 'a straightedge whose sag is to be taken out of a horizontal line',
+      expected: 'a vertical line, or no straightedge: its weight does not bend it sideways',
+    });
+  const start = edgeStart(edge, input.stations_mm);
+  const beyond = input.stations_mm.find((at) => at < start - 1e-9 || at > start + edge.length_mm + 1e-9);
+  if (beyond !== undefined)
+    issues.push({
+      path: 'straightedge.length_mm',
+      found: `${edge.length_mm}, from ${start} to ${start + edge.length_mm} mm`,
+      expected: `a straightedge that reaches station ${beyond} mm`,
+    });
+  if (edge.support_mm !== undefined && edge.support_mm > edge.length_mm / 2)
+    issues.push({
+      path: 'straightedge.support_mm',
+      found: `${edge.support_mm}`,
+      expected: `at most half the length, ${edge.length_mm / 2}`,
+    });
+  return issues;
 }
 
 function lengthIssues(input: LineInput): Issue[] {

@@ -81,6 +81,10 @@ export function sagOnTwo(limp: number, length_mm: number, from_end: number): Sag
   };
 }
 
+/** The same bar's height at a place, mm from its first end, µm against the points over the supports; plus up. */
+export const sagAt = (limp: number, length_mm: number, from_end: number, at_mm: number): number =>
+  limp * (length_mm / 1000) ** 4 * 1e6 * shapeAt(Math.abs(at_mm / length_mm - 0.5), 0.5 - from_end);
+
 /** Sag, µm, and slope, µrad, at the free end of a bar held at the other: qL⁴/8EI and qL³/6EI; plus down. */
 export function overhangSag(limp: number, length_mm: number): { sag_um: number; slope_urad: number } {
   const m = length_mm / 1000;

@@ -40,6 +40,11 @@ export interface HeightsLine extends LineCommon {
   readonly repeatability_sd_um?: number;
   /** The reference's own departure from straight, rms over its length; a reversed run takes it out. */
   readonly reference_sd_um?: number;
+  /** How the straightedge itself bends at the stations by its weight and by warmth, µm, plus up, and one sd of each cause; it is added to what was read. */
+  readonly edge_bend?: {
+    readonly um: readonly number[];
+    readonly causes_um: readonly (readonly number[])[];
+  };
 }
 
 export type LineInput = AnglesLine | HeightsLine;

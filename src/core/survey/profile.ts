@@ -67,12 +67,17 @@ function fromHeights(input: HeightsLine): Profile {
   const turned = reversed_um?.map((reading) => side * reading);
   // I₁ = way + edge, I₂ = way − edge.
   const half = (sign: 1 | -1) => first.map((reading, i) => (reading + sign * turned![i]!) / 2);
-  const heights_um = runs ? runs.mean : turned ? half(1) : first;
+  const read_um = runs ? runs.mean : turned ? half(1) : first;
+  const bend = input.edge_bend;
+  // What was read is the way less the edge.
+  const heights_um = bend ? read_um.map((um, i) => um + bend.um[i]!) : read_um;
   const { sd, widened } = readingSd(together(input.reading_sd_um, input.repeatability_sd_um), runs);
   const each = sd === undefined ? undefined : sd / Math.sqrt(runs || turned ? 2 : 1);
   const noise = each === undefined ? undefined : heightCauses(each, first.length);
   const form = input.reference_sd_um && !turned ? formCauses(input.reference_sd_um, stations_mm) : [];
-  const causes = noise || form.length ? [...(noise ?? []), ...form] : undefined;
+  // How far the bend is known says nothing of the readings: alone it is no doubt of the line.
+  const bent = noise || form.length ? (bend?.causes_um ?? []).map((column) => Float64Array.from(column)) : [];
+  const causes = noise || form.length ? [...(noise ?? []), ...form, ...bent] : undefined;
   return {
     stations_mm,
     heights_um,

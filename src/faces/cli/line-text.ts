@@ -19,12 +19,15 @@ export function lineText(answer: LineAnswer): string {
   const heads = ['station, mm', 'from ends, µm', 'least squares, µm', 'zone'];
   if (wear) heads.splice(3, 0, 'worn, µm');
   if (reference) heads.splice(3, 0, 'straightedge, µm');
+  const bend = answer.edge_bend_um;
+  if (bend) heads.splice(3, 0, 'its bend, µm');
   const rows = answer.stations_mm.map((station, i) => {
     const held = contacts.find((one) => one.index === i);
     return [
       String(Number(station.toFixed(3))),
       figures(answer.endpoint_um[i]!, sd?.endpoint_um[i]),
       figures(answer.least_squares_um[i]!, sd?.least_squares_um[i]),
+      ...(bend ? [figures(bend[i]!, undefined)] : []),
       ...(reference ? [figures(reference.form_um[i]!, reference.sd_um?.[i])] : []),
       ...(wear ? [figures(wear.wear_um[i]!, wear.sd_um?.[i])] : []),
       held ? held.side : '',
@@ -49,6 +52,11 @@ export function lineText(answer: LineAnswer): string {
     table(heads, rows),
     '',
     `Plus is ${answer.direction === 'vertical' ? 'proud' : 'toward the back'}. High and low hold the minimum zone.${sd ? ' ± is two sd.' : ''}`,
+    ...(bend
+      ? [
+          'Its bend: the straightedge’s own sag and warmth at each station, worked out and taken out; plus is up.',
+        ]
+      : []),
     ...answer.warnings.map((warning) => `Look at: ${warning.text}`),
   ].join('\n');
 }

@@ -31,6 +31,8 @@ export interface LineAnswer {
   readonly contacts: readonly LineContact[];
   readonly closure?: LineClosure;
   readonly reference?: { readonly form_um: readonly number[]; readonly sd_um?: readonly number[] };
+  /** The straightedge's own sag and bow at the stations, which were taken out; plus up. */
+  readonly edge_bend_um?: readonly number[];
   readonly wear?: {
     readonly wear_um: readonly number[];
     readonly sd_um?: readonly number[];
@@ -71,6 +73,7 @@ export function line(input: LineInput, table?: TablePlaces, draws?: Draws): Line
     contacts: found.contacts.map((one) => ({ ...one, station_mm: station(one.index) })),
     ...(closure ? { closure } : {}),
     ...(reference ? { reference } : {}),
+    ...(input.kind === 'heights' && input.edge_bend ? { edge_bend_um: input.edge_bend.um } : {}),
     ...(wear
       ? {
           wear: {

@@ -11,9 +11,9 @@ import { jobWithPhotos, photosHere } from '../../shop/archive/export-photos.ts';
 import { takeWithPhotos } from '../../shop/archive/import-photos.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob } from '../../shop/keep-job.ts';
 import { counted } from '../../shop/phrase.ts';
-import type { Kept } from '../../shop/store.ts';
 import type { ArchiveDoors } from './archive-doors.ts';
 import { type Doors, exitCodes, Leave, noAnswer, refuse, withFile } from './doors.ts';
+import { dimension, noSuchJob, sayKept } from './job-words.ts';
 import { steerText } from './steer-text.ts';
 import { table } from './table.ts';
 
@@ -27,39 +27,14 @@ Examples:
   waywright job import saddle.job.json
   waywright job import saddle.zip
   waywright job steer-input demo-saddle | waywright steer - --json
+  waywright job rebuild --machine engine-lathe --title "The long lathe" --id lathe
+  waywright job order lathe
+  waywright job write lathe survey.json
 Jobs are kept in ./workshop, or in the folder that WAYWRIGHT_DATA names.`;
 
 const example = (line: string): string => `\nExample:\n  ${line}`;
 
 const asJson = (value: unknown): string => JSON.stringify(value, null, 1);
-
-function noSuchJob(doors: Doors, id: string): never {
-  doors.complain(`id: ${JSON.stringify(id)}; expected a job of this workshop (waywright job list)`);
-  throw new Leave(exitCodes.badInput);
-}
-
-/** `length=480` → ['length', 480]; what is no number stays text. */
-function dimension(doors: Doors, given: string): [string, number | string] {
-  const at = given.indexOf('=');
-  if (at < 1) {
-    doors.complain(`--set: ${JSON.stringify(given)}; expected key=value, as length=480`);
-    throw new Leave(exitCodes.badInput);
-  }
-  const text = given.slice(at + 1).trim();
-  const number = Number(text);
-  return [given.slice(0, at).trim(), text !== '' && Number.isFinite(number) ? number : text];
-}
-
-function sayKept(doors: Doors, id: string, kept: Kept, json: boolean | undefined, done: string): void {
-  if (kept.kind !== 'kept') {
-    doors.complain(
-      `id: a job ${JSON.stringify(id)} with other entries is kept already; expected another id, or the same job`,
-    );
-    throw new Leave(exitCodes.badInput);
-  }
-  const what = kept.again ? 'was kept already, the same to the letter' : done;
-  doors.say(json ? asJson({ id, entries: kept.seq, again: kept.again }) : `${id} ${what}`);
-}
 
 /** `waywright job …`: the jobs kept in the workshop. */
 export const registerJob = (archive: ArchiveDoors) => (program: Command, doors: Doors) =>

@@ -17,27 +17,12 @@ import { solveWithHighs } from '../../adapters/solver/highs.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
 import { Fault } from '../../shop/store.ts';
 import type { ArchiveDoors } from './archive-doors.ts';
-import { registerCard } from './card.ts';
-import { type ChartDoors, registerChart } from './chart.ts';
+import type { ChartDoors } from './chart.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
-import { registerGib } from './gib.ts';
-import { registerHeights } from './heights.ts';
-import { registerJob } from './job.ts';
-import { registerKit } from './kit.ts';
-import { registerLine } from './line.ts';
-import { registerOrder } from './order.ts';
-import { registerAxis } from './order-axis.ts';
-import { registerParts } from './parts.ts';
 import type { PictureDoors } from './picture-doors.ts';
-import { registerPlate } from './plate.ts';
-import { registerPractise } from './practise.ts';
-import { registerPrint } from './print.ts';
-import { registerRest } from './rest.ts';
 import { run } from './run.ts';
-import { registerSite } from './site.ts';
-import { registerSteer } from './steer.ts';
-import { registerSums } from './sums.ts';
+import { verbs } from './verbs.ts';
 
 async function standardInput(): Promise<string> {
   const parts: Buffer[] = [];
@@ -121,25 +106,7 @@ try {
   process.exitCode = await run(
     process.argv.slice(2),
     doors,
-    [
-      registerSteer,
-      registerRest,
-      registerSite,
-      registerParts,
-      registerLine,
-      registerPlate,
-      registerPractise,
-      registerJob(archiveDoors),
-      registerPrint(pictureDoors),
-      registerCard(pictureDoors),
-      registerChart(chartDoors),
-      registerSums,
-      registerKit,
-      registerOrder({ machines: readWholeMachines }),
-      registerHeights({ machines: readWholeMachines }),
-      registerAxis({ machines: readWholeMachines }),
-      registerGib({ machines: readWholeMachines }),
-    ],
+    verbs({ archive: archiveDoors, picture: pictureDoors, chart: chartDoors, machines: readWholeMachines }),
     packageVersion(),
   );
 } catch (failure) {

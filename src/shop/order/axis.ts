@@ -3,7 +3,7 @@ import { BadInput } from '../../contract/refusal.ts';
 import { type AxisFound, axisOf, type BarReading } from '../../core/axis/bar-axis.ts';
 import { barSweeps } from '../../core/axis/bar-sweeps.ts';
 import { type CentresFound, centresOf, type HeightDeed, heightDeed } from '../../core/axis/centres.ts';
-import { slope } from '../../core/body/displacement.ts';
+import { rise, slope } from '../../core/body/displacement.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
 import type { Template } from '../../core/ledger/template.ts';
 import type { Round, SteerInput } from '../../core/observe/round.ts';
@@ -17,6 +17,8 @@ import { benchPlan } from './bench-plan.ts';
 export type AxisShown = AxisFound & {
   readonly side: BarReading['side'];
   readonly judged?: Judged;
+  /** The same as a rise over the length of its band, with its doubt, two sd. */
+  readonly over?: { readonly over_mm: number; readonly um: number; readonly doubt_um: number };
   readonly sentence: string;
 };
 
@@ -58,6 +60,15 @@ function shownAxis(ask: AxisAsk, reading: BarReading): AxisShown {
     ...found,
     side: reading.side,
     ...(judged ? { judged } : {}),
+    ...(band
+      ? {
+          over: {
+            over_mm: band.over_mm,
+            um: rise(found.slope_urad, band.over_mm),
+            doubt_um: rise(2 * found.sd_urad, band.over_mm),
+          },
+        }
+      : {}),
     sentence: axisSentence(found, judged),
   };
 }

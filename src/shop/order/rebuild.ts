@@ -1,8 +1,9 @@
 import { heightsInput } from '../../contract/heights.ts';
 import type { NewRebuild } from '../../contract/rebuild.ts';
 import { BadInput } from '../../contract/refusal.ts';
-import type { Entry } from '../../core/ledger/entry.ts';
-import type { Job } from '../../core/ledger/job.ts';
+import type { Pad } from '../../core/body/pad.ts';
+import type { Entry, JobPlan } from '../../core/ledger/entry.ts';
+import { foldJob, type Job } from '../../core/ledger/job.ts';
 import { benchesOf, type HeightsRecord, heightsOf, machineOf } from '../../core/ledger/rebuild-record.ts';
 import type { Template } from '../../core/ledger/template.ts';
 import type { Machine } from '../../core/order/machine.ts';
@@ -88,6 +89,30 @@ export type BenchOpened =
   | { readonly kind: 'conflict' };
 
 /**
+ * Gives a bench that is open already the room that the heights leave it now: what may come off its faces, and how far it may
+ * sink. All else of its plan stays as it is.
+ */
+async function refreshRoom(
+  store: Store,
+  open: string,
+  fresh: JobPlan,
+  { id, at }: { readonly id: string; readonly at: string },
+): Promise<void> {
+  const entries = await store.entries(open);
+  if (!entries) return;
+  const { plan } = foldJob(entries);
+  const pads = plan.slide.pads.map(({ stock_um: _, ...pad }): Pad => {
+    const stock_um = fresh.slide.pads.find((one) => one.name === pad.name)?.stock_um;
+    return stock_um === undefined ? pad : { ...pad, stock_um };
+  });
+  const sink = fresh.sink ?? [];
+  const was = { pads: plan.slide.pads, sink: plan.sink ?? [] };
+  if (JSON.stringify(was) === JSON.stringify({ pads, sink })) return;
+  const change = { slide: { ...plan.slide, pads }, sink };
+  await store.append(open, { kind: 'plan amended', change, id: `${id.slice(0, 57)}-room`, at });
+}
+
+/**
  * Opens the bench of a step: the job that was made for it, or a new one with the step's set-ups, targets and cautions, and with
  * the room that the machine's heights leave it. Asked again, it is the same job.
  * @throws BadInput  heights that no longer fit the machine
@@ -105,11 +130,14 @@ export async function openBench(
   if (!machine || !step) return { kind: 'no such step' };
   if (!step.bench) return { kind: 'no bench' };
   const open = benchesOf(job.live).get(stepId);
-  if (open !== undefined) return { kind: 'open', job: open, again: true };
   const limits = benchLimits(job.live, machine, step.bench.slide, templates);
   const plan = benchPlan(machine, stepId, templates, {}, limits)!;
-  const { demo } = job.plan;
   const { id, at } = asked;
+  if (open !== undefined) {
+    if (heightsOf(job.live)) await refreshRoom(store, open, plan, asked);
+    return { kind: 'open', job: open, again: true };
+  }
+  const { demo } = job.plan;
   const short = id.slice(0, 57);
   const title = `${job.plan.title}: ${step.title}`.slice(0, 200);
   const made = await store.make(id, [

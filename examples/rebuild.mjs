@@ -1,0 +1,44 @@
+// Takes an invented machine from an empty start to its final chart and its PDF through the command line alone, and prints
+// every step's numbers as the tool gave them. The readings come from a simulated machine; nothing was measured on metal.
+// Usage: node examples/rebuild.mjs [engine-lathe | vertical-knee-mill | surface-grinder …] [--in FOLDER] [--steps N]
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { facts } from './rebuild/facts.mjs';
+import { inventedMachine } from './rebuild/invented.mjs';
+import { openShop } from './rebuild/shop.mjs';
+import { rebuild } from './rebuild/steps.mjs';
+
+const words = process.argv.slice(2);
+const at = words.indexOf('--in');
+const folder = at < 0 ? mkdtempSync(join(tmpdir(), 'waywright-rebuild-')) : words.splice(at, 2)[1];
+const stepsAt = words.indexOf('--steps');
+const limit = stepsAt < 0 ? undefined : Number(words.splice(stepsAt, 2)[1]);
+const machines = words.length > 0 ? words : Object.keys(facts);
+for (const id of machines)
+  if (!Object.hasOwn(facts, id)) {
+    console.error(`${id}: expected one of ${Object.keys(facts).join(', ')}`);
+    process.exit(2);
+  }
+
+for (const id of machines) {
+  const its = { ...facts[id] };
+  const shop = openShop(join(folder, id));
+  console.log(`\n${its.title.toUpperCase()}\n`);
+  const end = await rebuild({
+    shop,
+    machine: inventedMachine(its.seed),
+    id,
+    its,
+    tell: (line) => console.log(line),
+    limit,
+  });
+  const { tally } = end;
+  if (!tally) {
+    console.log(`\nStopped after ${end.steps} steps, ${shop.calls()} calls of waywright.`);
+    continue;
+  }
+  console.log(
+    `\n${its.title}: ${end.steps} steps, ${end.rounds} rounds on benches; chart: ${tally.within} within, ${tally.outside} outside, ${tally['not proven']} not proven, ${tally['not measured']} not measured. ${shop.calls()} calls of waywright; what was asked and ${end.pdf} lie in ${shop.folder}`,
+  );
+}

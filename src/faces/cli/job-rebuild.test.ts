@@ -164,23 +164,24 @@ describe('a job about a whole machine, through the command line', () => {
 
   it('readings are read as they are typed, in either system', async () => {
     await made();
-    const read = (typed: string) => ({
+    const read = (typed: string, repeat = 0) => ({
       kind: 'level read',
       round: 1,
       setup: 'level_across',
+      repeat,
       record: { push: 'climbed' },
       reading: typed,
     });
-    await job(['write', 'lathe', '-'], [read('-.02'), read('half thou in 12 in')]);
-    const file = JSON.parse((await job(['export', 'lathe'])).out);
-    const [last, before] = file.entries.toReversed();
-    expect(before.reading).toEqual({ typed: '-.02', value: -20 });
-    expect(last.reading.value).toBeCloseTo(41.667, 2);
+    const levels = async (): Promise<number[]> =>
+      JSON.parse((await job(['steer-input', 'lathe'])).out).rounds[0].levels.map(
+        (one: { reading_urad: number }) => one.reading_urad,
+      );
+    await job(['write', 'lathe', '-'], [read('-.02'), read('half thou in 12 in', 1)]);
+    const [first, second] = await levels();
+    expect(first).toBe(-20);
+    expect(second).toBeCloseTo(41.667, 2);
     await job(['write', 'lathe', '-', '--inch'], read('.5'));
-    expect(JSON.parse((await job(['export', 'lathe'])).out).entries.at(-1).reading.value).toBeCloseTo(
-      41.667,
-      2,
-    );
+    expect((await levels())[0]).toBeCloseTo(41.667, 2);
   });
 
   it('names what cannot be taken, and leaves with 2', async () => {

@@ -4,6 +4,7 @@ import { axisSchema } from './axis.ts';
 import { chartSetSchema, resultSchema } from './chart.ts';
 import { heightsKept } from './heights.ts';
 import { machineShape } from './machine.ts';
+import { madeBlockShape } from './made-block.ts';
 import { practiceShape } from './practice.ts';
 import { cornersSchema, exclusionsSchema, surfaceSchema } from './print.ts';
 import { checked } from './refusal.ts';
@@ -67,6 +68,7 @@ export const planSchema = z.strictObject({
   sink: z.array(sinkSchema).max(24).optional(),
   film_um: film_um.optional(),
   setups: z.array(setupSchema).max(60),
+  makes: madeBlockShape(place).optional(),
   cautions: z.array(words).max(30),
 });
 

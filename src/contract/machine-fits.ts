@@ -3,6 +3,7 @@ import { buildPlan, type Template } from '../core/ledger/template.ts';
 import type { Machine, MachineSlide } from '../core/order/machine.ts';
 import { makers, orderedSteps } from '../core/order/needs.ts';
 import { sums } from '../core/sums/sums.ts';
+import { madeBlockFaults } from './made-block.ts';
 
 const sumNames: readonly string[] = sums.map((sum) => sum.name);
 
@@ -101,6 +102,16 @@ function checkSlide(
     const ids = template.setups.map((one) => one.id);
     faults.oneOf(['slides', k, 'setups', i, 'id'], setup.id, ids, 'a set-up of the template');
   });
+  if (slide.makes === 'as the template' && !template.makes)
+    faults.add(['slides', k, 'makes'], slide.makes, `what it makes: ${slide.template} says nothing of it`);
+  else if (slide.makes !== undefined && slide.makes !== 'as the template') {
+    for (const { path, found, expected } of madeBlockFaults(slide.makes, template.places.travel))
+      faults.add(['slides', k, 'makes', ...path], found, expected);
+    for (const place of ['size_mm', 'middle_mm'] as const)
+      slide.makes[place].forEach((value, i) => {
+        readMeasure(['slides', k, 'makes', place, i], value, machine, faults);
+      });
+  }
   const path = ['slides', k, 'dimensions'];
   const answers: Record<string, number | string> = {};
   for (const [name, value] of Object.entries(slide.dimensions ?? {})) {

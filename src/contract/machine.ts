@@ -3,6 +3,7 @@ import { measurePattern } from '../core/ledger/measure.ts';
 import type { Template } from '../core/ledger/template.ts';
 import { type Machine, stepScreens } from '../core/order/machine.ts';
 import { machineFaults } from './machine-fits.ts';
+import { madeBlockShape } from './made-block.ts';
 import { checked } from './refusal.ts';
 import { finite, name, positive } from './slide.ts';
 
@@ -56,6 +57,7 @@ const slideSchema = z.strictObject({
       }),
     )
     .optional(),
+  makes: z.union([z.literal('as the template'), madeBlockShape(measuredPlace)]).optional(),
   setups: z
     .array(
       z.strictObject({

@@ -1,4 +1,5 @@
 import type { JobPlan } from '../core/ledger/entry.ts';
+import { madeBlockFaults } from './made-block.ts';
 import { listed } from './reading-fits.ts';
 import type { Issue } from './refusal.ts';
 
@@ -45,5 +46,14 @@ export function planFits(plan: JobPlan, before: string): Issue[] {
         expected: 'another place than from_mm',
       });
   });
+  if (plan.makes)
+    for (const { path, found, expected } of madeBlockFaults(plan.makes, plan.slide.free))
+      issues.push({
+        path: at(
+          `makes${path.map((part) => (typeof part === 'number' ? `[${part}]` : `.${part}`)).join('')}`,
+        ),
+        found: JSON.stringify(found),
+        expected,
+      });
   return issues;
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { JobPlan } from '../core/ledger/entry.ts';
 import { measurePattern } from '../core/ledger/measure.ts';
 import { buildPlan, type Template, type TemplateAnswers } from '../core/ledger/template.ts';
+import { madeBlockFaults, madeBlockShape } from './made-block.ts';
 import { BadInput, checked } from './refusal.ts';
 import { setupKinds } from './setup.ts';
 import { direction, film_um, finite, name, pass_um, positive } from './slide.ts';
@@ -134,6 +135,7 @@ const templateSchema = z
     film_um: film_um.optional(),
     sink: z.array(z.strictObject({ name, at_mm: measuredPlace, most_um: measure })).optional(),
     setups: z.array(setupSchema).min(1),
+    makes: madeBlockShape(measuredPlace).optional(),
     cautions: z.array(words),
   })
   .superRefine((template, context) => {
@@ -173,6 +175,9 @@ function templateFaults(template: Template): TemplateFault[] {
   for (const feature of features)
     if (!template.words.some((one) => one.feature === feature))
       faults.push({ path: ['words'], found: template.words, expected: `words for the feature "${feature}"` });
+  if (template.makes)
+    for (const { path, found, expected } of madeBlockFaults(template.makes, template.places.travel))
+      faults.push({ path: ['makes', ...path], found, expected });
   template.dimensions.forEach((dimension, k) => {
     const { value = dimension.low, low, high } = dimension;
     if (!(low <= value && value <= high))

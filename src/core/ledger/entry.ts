@@ -4,6 +4,7 @@ import type { HingeTest } from '../kit/hinge.ts';
 import type { RockTest } from '../kit/rock.ts';
 import type { PassSize, SinkLimit } from '../observe/round.ts';
 import type { Machine } from '../order/machine.ts';
+import type { MadeBlock } from '../parts/made-block.ts';
 import type { PracticeRecord } from '../practice/record.ts';
 import type { Exclusion } from '../print/exclusion.ts';
 import type { Corners, SurfaceSize } from '../print/picture.ts';
@@ -34,6 +35,8 @@ export interface JobPlan {
   /** Thickness of the blue, µm. */
   readonly film_um?: number;
   readonly setups: readonly Setup[];
+  /** What the machine makes, where it is a mill or grinder. */
+  readonly makes?: MadeBlock;
   readonly cautions: readonly string[];
 }
 

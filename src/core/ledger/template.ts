@@ -2,6 +2,7 @@ import { slope } from '../body/displacement.ts';
 import type { Feature, Target } from '../body/feature.ts';
 import type { AxisName, Vector } from '../body/vector.ts';
 import type { PassSize, SinkLimit } from '../observe/round.ts';
+import type { MadeBlock, MadeBlockAt } from '../parts/made-block.ts';
 import type { JobPlan } from './entry.ts';
 import { type Measure, measured } from './measure.ts';
 import type { FeatureWords, HeightSetup, LevelSetup, PlaceWords, Setup, SweepSetup } from './setup.ts';
@@ -57,6 +58,9 @@ type TemplateSetup =
   | LevelSetup
   | (Omit<HeightSetup, 'at_mm'> & { readonly at_mm: MeasuredPlace });
 
+/** What a mill or grinder makes, its places as sums over the dimensions. */
+export type TemplateBlock = MadeBlockAt<MeasuredPlace>;
+
 /** A machine as data: what a job is made from, once the user has given its dimensions. */
 export interface Template {
   readonly id: string;
@@ -80,6 +84,7 @@ export interface Template {
     readonly most_um: Measure;
   }[];
   readonly setups: readonly TemplateSetup[];
+  readonly makes?: TemplateBlock;
   readonly cautions: readonly string[];
 }
 
@@ -163,6 +168,7 @@ function planOf(
     ...(sink.length > 0 ? { sink } : {}),
     ...(template.film_um === undefined ? {} : { film_um: template.film_um }),
     setups: template.setups.map((setup) => setupOf(setup, ruler)),
+    ...(template.makes === undefined ? {} : { makes: blockOf(template.makes, ruler.of) }),
     cautions: template.cautions,
   };
 }
@@ -215,6 +221,13 @@ function targetOf(target: TemplateTarget, ruler: Ruler): Target {
 
 const placeOf = (place: MeasuredPlace, ruler: Ruler): Vector =>
   place.map((part) => ruler.of(part)) as unknown as Vector;
+
+/** A block with its places worked out. */
+export const blockOf = (made: TemplateBlock, of: (measure: Measure) => number): MadeBlock => ({
+  ...made,
+  size_mm: [of(made.size_mm[0]), of(made.size_mm[1]), of(made.size_mm[2])],
+  middle_mm: [of(made.middle_mm[0]), of(made.middle_mm[1]), of(made.middle_mm[2])],
+});
 
 function featureOf(feature: TemplateFeature, ruler: Ruler): Feature {
   return feature.kind === 'turn' ? feature : { ...feature, at_mm: placeOf(feature.at_mm, ruler) };

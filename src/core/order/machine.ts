@@ -1,3 +1,5 @@
+import type { MadeBlockAt } from '../parts/made-block.ts';
+
 /** A number, or a short sum over the machine's dimensions: "centres/2 + 40". */
 type Measure = number | string;
 
@@ -61,6 +63,8 @@ export interface MachineSlide {
     readonly minus_sentence: string;
     readonly plus_sentence: string;
   }[];
+  /** What is made with it: as the template has it, or its own; left out: nothing is told of a block. */
+  readonly makes?: 'as the template' | MadeBlockAt<readonly [Measure, Measure, Measure]>;
   /** What the template's set-up cards say otherwise here, by id. */
   readonly setups?: readonly {
     readonly id: string;

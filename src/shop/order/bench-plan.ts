@@ -4,7 +4,7 @@ import type { Pad } from '../../core/body/pad.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
 import { type Measure, measured } from '../../core/ledger/measure.ts';
 import type { Setup } from '../../core/ledger/setup.ts';
-import { buildPlan, type Template } from '../../core/ledger/template.ts';
+import { blockOf, buildPlan, type Template } from '../../core/ledger/template.ts';
 import type { SinkLimit } from '../../core/observe/round.ts';
 import type { Machine, MachineSlide, Step } from '../../core/order/machine.ts';
 
@@ -46,7 +46,11 @@ export function slidePlan(slide: MachineSlide, template: Template, sizes: Sizes,
     throw new RangeError(
       built.refusals.map((one) => `${one.key}: ${one.found}; expected ${one.expected}`).join('\n'),
     );
-  const { plan } = built;
+  const { makes, ...plan } = built.plan;
+  const own =
+    slide.makes === 'as the template'
+      ? makes
+      : slide.makes && blockOf(slide.makes, (measure) => sized(measure, sizes));
   return {
     ...plan,
     slide: { ...plan.slide, name: slide.name, pads: plan.slide.pads.map((pad) => ownPad(pad, slide)) },
@@ -57,6 +61,7 @@ export function slidePlan(slide: MachineSlide, template: Template, sizes: Sizes,
     })),
     places: { ...plan.places, ...slide.places },
     setups: plan.setups.map((setup) => ownSetup(setup, slide, plan)),
+    ...(own ? { makes: own } : {}),
   };
 }
 

@@ -12,6 +12,8 @@ import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useAnswer } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
+import { BlockMade } from './block.tsx';
+import { blockCells, blockSize } from './block-cells.ts';
 import { CellFields } from './cell.tsx';
 import { foundIn, type PartsDraft, type PartsRead, partsInSystem, readPartsCell } from './cells.ts';
 import { Faces } from './faces.tsx';
@@ -48,7 +50,7 @@ function Parts({ open }: { readonly open: OpenJob }) {
   const facing = facingOf(plan);
   const surveys = useMemo(() => surveysOf(live), [live]);
   const form = useMemo(
-    () => (facing !== undefined && surveys.size ? bedForm(plan, surveys) : undefined),
+    () => ((facing !== undefined || plan.makes) && surveys.size ? bedForm(plan, surveys) : undefined),
     [facing, plan, surveys],
   );
   const bed = useMemo(() => lengthOnBed(plan, form, surveys), [plan, form, surveys]);
@@ -59,8 +61,9 @@ function Parts({ open }: { readonly open: OpenJob }) {
   });
   const turnedCells = bed.ok ? bed.cells : bed.plainCells;
   const rates = useMemo(() => rateCells(plan, kept.per), [plan, kept.per]);
-  const cells = [...faceCells, ...spindleCells, ...turnedCells, ...rates];
-  const all = [...faceCells, ...spindleCells, ...bed.everyCell, ...rates];
+  const block = blockCells(plan.makes);
+  const cells = [...block, ...faceCells, ...spindleCells, ...turnedCells, ...rates];
+  const all = [...block, ...faceCells, ...spindleCells, ...bed.everyCell, ...rates];
   const draft = partsInSystem(kept, (key) => all.find((cell) => cell.key === key)?.unit, units);
   const reads: Readonly<Record<string, PartsRead>> = fittingReads(
     Object.fromEntries(cells.map((cell) => [cell.key, readPartsCell(cell, draft)])),
@@ -70,6 +73,7 @@ function Parts({ open }: { readonly open: OpenJob }) {
 
   const spindle = spindleFrom(reads);
   const rim = foundIn(reads.rim!);
+  const size_mm = plan.makes && blockSize(reads);
   const asked = turnedAsked(bed, reads);
   const typedKey = JSON.stringify([asked.numbers, spindle]);
   // A bed's doubt moves each of its heights in turn: worked out only when what is asked has changed.
@@ -111,11 +115,44 @@ function Parts({ open }: { readonly open: OpenJob }) {
   if (facing === undefined)
     return (
       <main className="page">
-        <p className="say">
-          Turned and faced parts are told for a lathe’s saddle. For the {plan.slide.name} this screen tells
-          how long each feature stays in its band.
-        </p>
-        <form onSubmit={(event) => event.preventDefault()} aria-label="What parts it will make">
+        {plan.makes ? null : (
+          <p className="say">
+            What the machine of the {plan.slide.name} makes is not known: its file says nothing of it. This
+            screen tells how long each feature stays in its band.
+          </p>
+        )}
+        <form
+          className="parts-form"
+          onSubmit={(event) => event.preventDefault()}
+          aria-label="What parts it will make"
+        >
+          {plan.makes ? (
+            <section className="parts-part" aria-labelledby="parts-block">
+              <h2 id="parts-block">A block</h2>
+              <div className="parts-told">
+                {!steer ? (
+                  <p className="say">
+                    How a block comes out is not known yet. Measure the {plan.slide.name} first: one round
+                    tells it.
+                  </p>
+                ) : size_mm ? (
+                  <BlockMade
+                    plan={plan}
+                    makes={plan.makes}
+                    size_mm={size_mm}
+                    now={steer.estimate.features}
+                    planned={steer.plan.action === 'stop' ? undefined : steer.plan.predicted}
+                    form={form}
+                    surveys={surveys}
+                    system={units}
+                  />
+                ) : (
+                  <p className="say">Told once the cells can be read. Nothing typed is lost.</p>
+                )}
+              </div>
+              <CellFields cells={block} draft={draft} reads={reads} onType={type} />
+            </section>
+          ) : null}
           {wear}
         </form>
       </main>

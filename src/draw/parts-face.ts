@@ -41,7 +41,12 @@ export function partsFace(figure: PartsFaceFigure): Shape {
   const lift = (tall * width) / Math.max(largest, 0.5);
   const rise = tall * width;
   const floor = lead + 34 + rise + scale * lean[1] * across;
-  const height = floor + rise + 44;
+  const ends = brokenLines(
+    `right: ${figure.ends[0]}; back: ${figure.ends[1]}`,
+    size,
+    (width - 12) * wordShare,
+  );
+  const height = floor + rise + 26 + 18 * ends.length;
   const at = (i: number, j: number, lifted: boolean): Spot => {
     const [a, b] = [first[i]! - first[0]!, second[j]! - second[0]!];
     return [
@@ -88,6 +93,6 @@ export function partsFace(figure: PartsFaceFigure): Shape {
       stroke: palette.ink,
       'stroke-width': 1.3,
     }),
-    label(12, height - 8, `right: ${figure.ends[0]}; back: ${figure.ends[1]}`, quiet),
+    ends.map((line, k) => label(12, height - 8 - 18 * (ends.length - 1 - k), line, quiet)),
   );
 }

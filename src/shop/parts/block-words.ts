@@ -15,6 +15,10 @@ export interface BlockLine {
   readonly word?: string;
 }
 
+/** Less than this, µm and µrad, is the rounding of sums: the figure does not hang on the slide at all. */
+const rounding = 1e-6;
+const hangs = ({ value, sd }: Required<Doubted>): boolean => Math.abs(value) > rounding || sd > rounding;
+
 const spaced = (text: string): string => text.replace('\u2009', '\u202f');
 const size = ({ value, sd }: Required<Doubted>, system: UnitSystem): string =>
   spaced(sayDeviation(Math.abs(value), system, { sd, signed: false }).text);
@@ -64,24 +68,26 @@ export function blockSentence(makes: MadeBlock, made: Block, system: UnitSystem)
   ];
 }
 
-/** Every figure of a block: how parallel and flat its top, how flat its sides, how square its corners. */
+/** Every figure of a block that hangs on the slide: how parallel and flat its top, how square its corners, how flat its sides. */
 export function blockLines(makes: MadeBlock, made: Block, system: UnitSystem): readonly BlockLine[] {
   const top = topOf(made);
-  const flat = (face: BlockFace): BlockLine => ({
-    name: `${faceName(makes, face.face)}, flat within`,
-    said: size(face.flatness_um, system),
-  });
-  return [
-    {
-      name: `${faceName(makes, top.face)}, parallel to the table within`,
-      said: size(top.parallel_um, system),
-      word: isLost(steepest(top).slope) ? 'parallel as far as can be told' : 'out of parallel',
-    },
-    ...made.corners.map((corner) => ({
+  const parallel: BlockLine = {
+    name: `${faceName(makes, top.face)}, parallel to the table within`,
+    said: hangs(top.parallel_um) ? size(top.parallel_um, system) : size({ value: 0, sd: 0 }, system),
+    word: isLost(steepest(top).slope) ? 'parallel as far as can be told' : 'out of parallel',
+  };
+  const corners = made.corners
+    .filter(({ square_urad }) => hangs(square_urad))
+    .map((corner) => ({
       name: `${faceName(makes, corner.faces[0])} to ${faceName(makes, corner.faces[1])}, plus: more open than square`,
       said: spaced(saySlope(corner.square_urad.value, system, { sd: corner.square_urad.sd }).text),
       word: cornerWord(corner),
-    })),
-    ...made.faces.map(flat),
-  ];
+    }));
+  const flat = made.faces
+    .filter(({ flatness_um }) => hangs(flatness_um))
+    .map((face) => ({
+      name: `${faceName(makes, face.face)}, flat within`,
+      said: size(face.flatness_um, system),
+    }));
+  return [parallel, ...corners, ...flat];
 }

@@ -39,6 +39,10 @@ export function BlockMade(props: {
   const then = planned && blockFrom(plan, makes, size_mm, planned, travel);
   const lines = blockLines(makes, made, system);
   const thenLines = then && blockLines(makes, then, system);
+  const planText = (name: string) => {
+    const planned = thenLines?.find((line) => line.name === name);
+    return planned ? <small className="quiet">as planned {planned.said}</small> : null;
+  };
   const others = makes.carriages.filter((one) => !one.is_slide).map(({ name }) => name);
   const end = (axis: AxisName) => `toward ${makes.plus[axis]}`;
   return (
@@ -52,12 +56,12 @@ export function BlockMade(props: {
         </p>
       ) : null}
       <dl className="parts-numbers">
-        {lines.map((line, k) => (
+        {lines.map((line) => (
           <div key={line.name}>
             <dt>{capital(line.name)}</dt>
             <dd>
               <span className="num">{line.said}</span> {line.word ? <small>{line.word}</small> : null}
-              {thenLines ? <small className="quiet">as planned {thenLines[k]!.said}</small> : null}
+              {planText(line.name)}
             </dd>
           </div>
         ))}
@@ -81,7 +85,7 @@ export function BlockMade(props: {
       <p className="quiet">
         Cut all over in one setting. Only how the {plan.slide.name} stands
         {travel ? ' and the surveyed ways under it are' : ' is'} in this: the {others.join(' and the ')} are
-        taken as true, and the cutter as a point.{' '}
+        taken as true, and the cutter as a point. A corner that is not named does not hang on it.{' '}
         {travel
           ? ''
           : form?.ok

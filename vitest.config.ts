@@ -28,6 +28,8 @@ export default defineConfig({
       {
         test: {
           name: 'face',
+          // A page on a busy machine may take its time; what is polled for is never an absence that lasts.
+          expect: { poll: { timeout: 10_000 } },
           include: ['tests/face/**/*.test.ts'],
           environment: 'node',
           testTimeout: 180_000,

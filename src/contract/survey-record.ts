@@ -37,6 +37,12 @@ const sheet = z.strictObject({
   lengths: z.enum(['mm', 'in']),
   fields: z.record(z.string().max(40), typed),
   cells: z.record(z.string().max(40), column),
+  kit: z
+    .strictObject({
+      instrument: z.string().min(1).max(200).optional(),
+      reference: z.string().min(1).max(200).optional(),
+    })
+    .optional(),
 });
 
 const of = z.string().min(1).max(200);

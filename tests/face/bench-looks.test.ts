@@ -1,13 +1,10 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Opened, openBrowser, phone, tablet } from './browser.ts';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Opened, openBrowser } from './browser.ts';
+import { axeFinds, looksRight } from './looks.ts';
 import { type Served, serve } from './served.ts';
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const demo = '/job/demo-saddle';
 /** Every screen, with what must stand on it before it is looked at. */
 const screens: readonly (readonly [string, string])[] = [
@@ -17,6 +14,14 @@ const screens: readonly (readonly [string, string])[] = [
   [`${demo}/measure/level_across/1`, 'Keep this level'],
   [`${demo}/print`, 'Which way did you turn it?'],
   [`${demo}/ledger`, 'newest first'],
+  [`${demo}/survey`, 'No way is surveyed yet'],
+  [`${demo}/survey/${encodeURIComponent('vertical of flat')}`, 'Say the step'],
+  [`${demo}/chart`, 'as this job measured it'],
+  [`${demo}/parts`, 'How long it lasts'],
+  ['/kit', 'The kit is empty'],
+  ['/kit/new/indicator', 'what stands on its dial'],
+  ['/sums', 'sums'],
+  ['/sums/level-turned', 'Put in an example'],
   ['/jobs', 'New job'],
   ['/new', 'What lies on your bench?'],
   ['/practise', 'What goes wrong on purpose'],
@@ -49,69 +54,15 @@ async function lift(): Promise<void> {
   await page.getByText('Keep this print').waitFor();
 }
 
-async function axe(): Promise<string[]> {
-  // The page's policy forbids scripts from elsewhere; the test speaks to the page from the browser's side.
-  await page.evaluate(axeSource);
-  const { violations } = (await page.evaluate(
-    'axe.run(document, { resultTypes: ["violations"] })',
-  )) as AxeResults;
-  return violations
-    .filter((one) => one.impact === 'serious' || one.impact === 'critical')
-    .map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
-}
-
-/** Things to touch that are smaller than a thumb needs: 48 × 48 px. */
-const small = () =>
-  page.evaluate(() =>
-    [
-      ...document.querySelectorAll<HTMLElement | SVGElement>(
-        'button, a[href], [role="button"], summary, input:not([hidden])',
-      ),
-    ]
-      .filter((one) => one.getClientRects().length > 0)
-      .flatMap((one) => {
-        const target = one.matches('.cell input') ? one.closest('.cell')! : one;
-        const { width, height } = target.getBoundingClientRect();
-        return width < 47.5 || height < 47.5
-          ? [
-              `${one.tagName} "${(one.getAttribute('aria-label') ?? one.textContent ?? '').trim().slice(0, 40)}" ${Math.round(width)} × ${Math.round(height)}`,
-            ]
-          : [];
-      }),
-  );
-
-const wider = () =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-const sizes = [
-  ['phone', phone],
-  ['tablet', tablet],
-] as const;
-
-async function looksRight(path: string, words: string, size: (typeof sizes)[number][1]): Promise<void> {
-  await page.setViewportSize(size);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    await visit(path, words);
-    expect(await axe()).toEqual([]);
-  }
-  expect(await small()).toEqual([]);
-  expect(await wider()).toBeLessThanOrEqual(0);
-}
-
-describe.each(sizes)('on a %s', (_, size) => {
-  it.each(screens)(
-    '%s: axe finds nothing serious in either theme, a thumb hits everything, nothing runs off the side',
-    (path, words) => looksRight(path, words, size),
-  );
-});
+it.each(screens)(
+  '%s: axe finds nothing serious in either theme, a thumb hits everything, nothing runs off the side',
+  (path, words) => looksRight(page, path.slice(1), () => visit(path, words)),
+);
 
 it('the same once the part is lifted: its print, and its first pass', async () => {
   await lift();
-  for (const [, size] of sizes) {
-    await looksRight(`${demo}/print`, 'Keep this print', size);
-    await looksRight(`${demo}/scrape`, 'Strokes this way', size);
-  }
+  await looksRight(page, 'lifted-print', () => visit(`${demo}/print`, 'Keep this print'));
+  await looksRight(page, 'lifted-scrape', () => visit(`${demo}/scrape`, 'Strokes this way'));
 });
 
 it('the switch of the theme wins over the device', async () => {
@@ -130,7 +81,7 @@ it('the menu opens and closes by keyboard and gives the focus back', async () =>
   await page.getByRole('button', { name: 'Job and screens' }).focus();
   await page.keyboard.press('Enter');
   await page.getByRole('dialog').waitFor();
-  expect(await axe()).toEqual([]);
+  expect(await axeFinds(page)).toEqual([]);
   await page.keyboard.press('Escape');
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   await expect

@@ -1,6 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Alarm } from '../../src/core/estimate/cause.ts';
@@ -9,11 +6,11 @@ import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 import type { NoAnswer } from '../../src/core/plan/problem.ts';
 import type { JobAnswer } from '../../src/shop/answer-job.ts';
 import { type Opened, openBrowser, phone, screenText, tablet } from './browser.ts';
+import { axeFinds } from './looks.ts';
 import { type Served, serve } from './served.ts';
 
 // The screens of states that a job comes to rarely, shown from answers given to the page in the server's place: the
 // values are those of the look's invented job, µm in 300 mm turned into µrad.
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const bench = '/job/demo-saddle';
 let served: Served;
 let opened: Opened;
@@ -72,11 +69,7 @@ async function serious(): Promise<string[]> {
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.setViewportSize(size);
       await page.emulateMedia({ colorScheme });
-      await page.evaluate(axeSource);
-      const { violations } = (await page.evaluate('axe.run(document)')) as AxeResults;
-      for (const one of violations)
-        if (one.impact === 'serious' || one.impact === 'critical')
-          found.push(`${one.id}: ${one.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
+      found.push(...(await axeFinds(page)));
     }
   await page.setViewportSize(phone);
   return found;

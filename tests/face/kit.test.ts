@@ -1,8 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { KitEntry } from '../../src/core/ledger/kit-ledger.ts';
-import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
-import { axeFinds, runsOff, tooSmall } from './looks.ts';
+import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { looksRight } from './looks.ts';
 import { newFolder, type Served, serve } from './served.ts';
 
 let folder: string;
@@ -239,30 +239,16 @@ it('a kit that cannot be fetched says so and that nothing is lost', async () => 
   }
 });
 
-describe.each([
-  ['phone', phone],
-  ['tablet', tablet],
-] as const)('on a %s', (_, size) => {
-  it.each([
-    ['/kit', 'shop level'],
-    ['/kit/new', 'What do you add?'],
-    ['/kit/new/test%20bar', 'Made of'],
-    ['/kit/new/nothing', 'There is no such kind'],
-  ])(
-    '%s: nothing serious for axe in either theme, a thumb hits everything, nothing runs off',
-    async (path, words) => {
-      await page.setViewportSize(size);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        await visit(path, words);
-        expect(await axeFinds(page)).toEqual([]);
-      }
-      expect((await tooSmall(page)).filter((one) => !one.startsWith('LABEL'))).toEqual([]);
-      expect(await runsOff(page)).toBeLessThanOrEqual(0);
-    },
-  );
-  it('nothing was complained of', () => {
-    expect(opened.complaints).toEqual([]);
-    expect(opened.strangers).toEqual([]);
-  });
+it.each([
+  ['/kit', 'shop level'],
+  ['/kit/new', 'What do you add?'],
+  ['/kit/new/test%20bar', 'Made of'],
+  ['/kit/new/nothing', 'There is no such kind'],
+])('%s looks right in both themes and sizes', (path, words) =>
+  looksRight(page, path.slice(1), () => visit(path, words)),
+);
+
+it('nothing was complained of', () => {
+  expect(opened.complaints).toEqual([]);
+  expect(opened.strangers).toEqual([]);
 });

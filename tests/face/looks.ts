@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { AxeResults } from 'axe-core';
@@ -7,6 +7,14 @@ import { expect } from 'vitest';
 import { phone, tablet } from './browser.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+/** With a folder here, what the screens look like is left in it. */
+const pictures = process.env.WAYWRIGHT_PICTURES;
+
+/** The two screens that everything is looked at on. */
+export const sizes = [
+  ['phone', phone],
+  ['tablet', tablet],
+] as const;
 
 /** What axe finds serious on the page as it stands. */
 export async function axeFinds(page: Page): Promise<string[]> {
@@ -20,21 +28,21 @@ export async function axeFinds(page: Page): Promise<string[]> {
     .map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
 }
 
-/** Things to touch that are smaller than a thumb needs: 48 × 48 px. A file's input is touched by its label. */
-export const tooSmall = (page: Page): Promise<string[]> =>
+/** Things to touch that are smaller than a thumb needs: 48 × 48 px. A cell is touched anywhere on it, a file's input by its label. */
+const tooSmall = (page: Page): Promise<string[]> =>
   page.evaluate(() =>
     [
       ...document.querySelectorAll<HTMLElement | SVGElement>(
-        'button, a[href], [role="button"], summary, label, input:not([hidden], [type="file"])',
+        'button, a[href], [role="button"], summary, select, label:has(input[type="file"]), input:not([hidden], [type="file"])',
       ),
     ]
       .filter((one) => one.getClientRects().length > 0)
       .flatMap((one) => {
-        const { width, height } = one.getBoundingClientRect();
+        const target = one.matches('.cell input') ? one.closest('.cell')! : one;
+        const { width, height } = target.getBoundingClientRect();
+        const name = (one.getAttribute('aria-label') ?? one.textContent ?? '').trim().slice(0, 40);
         return width < 47.5 || height < 47.5
-          ? [
-              `${one.tagName} "${(one.textContent ?? '').trim().slice(0, 40)}" ${Math.round(width)} × ${Math.round(height)}`,
-            ]
+          ? [`${one.tagName} "${name}" ${Math.round(width)} × ${Math.round(height)}`]
           : [];
       }),
   );
@@ -43,17 +51,24 @@ export const tooSmall = (page: Page): Promise<string[]> =>
 export const runsOff = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
-/** Axe in both themes, thumbs and edges, in the size of a phone and of a tablet, a picture of each in `folder`; then the phone again. */
-export async function looksRight(page: Page, folder: string, name: string): Promise<void> {
-  for (const [kind, viewport] of [
-    ['phone', phone],
-    ['tablet', tablet],
-  ] as const) {
+/**
+ * Axe in both themes, thumbs and edges, in the size of a phone and of a tablet, a picture of each where one is asked for; then the
+ * phone again.
+ *
+ * @param visit  goes to the screen anew for each look; left out, it is looked at as it stands
+ */
+export async function looksRight(page: Page, name: string, visit?: () => Promise<void>): Promise<void> {
+  for (const [kind, viewport] of sizes) {
     await page.setViewportSize(viewport);
     for (const colorScheme of ['dark', 'light'] as const) {
       await page.emulateMedia({ colorScheme });
+      await visit?.();
       expect(await axeFinds(page), `${name}, ${kind}, ${colorScheme}`).toEqual([]);
-      await page.screenshot({ path: join(folder, `${name}-${kind}-${colorScheme}.png`), fullPage: true });
+      if (pictures) {
+        mkdirSync(pictures, { recursive: true });
+        const file = `${name.replace(/[^\w-]+/g, '-')}-${kind}-${colorScheme}.png`;
+        await page.screenshot({ path: join(pictures, file), fullPage: true });
+      }
     }
     expect(await tooSmall(page), `${name}, ${kind}`).toEqual([]);
     expect(await runsOff(page), `${name}, ${kind}`).toBeLessThanOrEqual(0);

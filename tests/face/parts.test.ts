@@ -1,14 +1,11 @@
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
-import { axeFinds, runsOff, tooSmall } from './looks.ts';
+import { looksRight as looks } from './looks.ts';
 import { newFolder, type Served, serve } from './served.ts';
 
 const demo = 'demo-saddle';
-const pictures = process.env.WAYWRIGHT_PICTURES;
 
 let served: Served;
 let opened: Opened;
@@ -35,29 +32,7 @@ const type = async (name: string, text: string) => {
 };
 const field = (name: string | RegExp) => page.getByRole('textbox', { name });
 
-/** Axe, thumbs and edges in both themes and sizes; a picture of each where one is asked for. */
-async function looksRight(name: string): Promise<void> {
-  for (const [size, viewport] of [
-    ['phone', phone],
-    ['tablet', tablet],
-  ] as const) {
-    await page.setViewportSize(viewport);
-    for (const colorScheme of ['dark', 'light'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect(await axeFinds(page), `${name} ${size} ${colorScheme}`).toEqual([]);
-      if (pictures) {
-        mkdirSync(pictures, { recursive: true });
-        const path = join(pictures, `parts-${name}-${size}-${colorScheme}.png`);
-        await page.screenshot({ path, fullPage: true });
-      }
-    }
-    // A label stands over its own cell, which is what is touched.
-    const small = (await tooSmall(page)).filter((one) => !one.startsWith('LABEL'));
-    expect(small, name).toEqual([]);
-    expect(await runsOff(page), name).toBeLessThanOrEqual(0);
-  }
-  await page.setViewportSize(phone);
-}
+const looksRight = (name: string) => looks(page, `parts-${name}`);
 
 async function entries(job = demo): Promise<Entry[]> {
   const answer = await fetch(`${served.address}/api/jobs/${job}`);

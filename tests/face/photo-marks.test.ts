@@ -111,7 +111,7 @@ const zoneShares = (): Promise<number[]> =>
     .locator('tbody tr')
     .evaluateAll((rows) => rows.map((row) => Number.parseFloat(row.querySelector('td')!.textContent) / 100));
 
-const looksRight = (name: string) => looks(page, served.folder, name);
+const looksRight = (name: string) => looks(page, `photo-${name}`);
 
 let before: number[];
 const lastPhoto = async () => {

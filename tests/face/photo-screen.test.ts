@@ -77,7 +77,7 @@ async function toReading(): Promise<void> {
   await page.getByText('How evenly').waitFor();
 }
 
-const looksRight = (name: string) => looks(page, served.folder, name);
+const looksRight = (name: string) => looks(page, `photo-${name}`);
 
 describe('corners', () => {
   it('are found by themselves, named as the part lies, and are still there after a reload', async () => {

@@ -1,21 +1,15 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 import { type PracticeRecord, slipsMade } from '../../src/core/practice/record.ts';
 import { practiceTruth } from '../../src/core/practice/replay.ts';
-import { type Opened, openBrowser, phone, screenText, tablet } from './browser.ts';
+import { type Opened, openBrowser, screenText } from './browser.ts';
+import { looksRight } from './looks.ts';
 import { newFolder, type Served, serve } from './served.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-/** With a folder here, what the screens look like is left in it. */
-const pictures = process.env.WAYWRIGHT_PICTURES;
 
 let served: Served;
 let opened: Opened;
@@ -33,38 +27,7 @@ afterAll(async () => {
 const jobId = () => decodeURIComponent(/\/job\/([^/]+)/.exec(page.url())![1]!);
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
 
-/** axe in both themes, nothing off the side, in the size of a phone and of a tablet; then the phone again. */
-async function look(name: string): Promise<void> {
-  for (const [size, viewport] of [
-    ['phone', phone],
-    ['tablet', tablet],
-  ] as const) {
-    await page.setViewportSize(viewport);
-    for (const colorScheme of ['dark', 'light'] as const) {
-      await page.emulateMedia({ colorScheme });
-      await page.evaluate(axeSource);
-      const { violations } = (await page.evaluate(
-        'axe.run(document, { resultTypes: ["violations"] })',
-      )) as AxeResults;
-      expect(
-        violations
-          .filter((one) => one.impact === 'serious' || one.impact === 'critical')
-          .map(
-            (one) => `${name}: ${one.id}: ${one.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
-          ),
-      ).toEqual([]);
-    }
-    const wider = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(wider, name).toBeLessThanOrEqual(0);
-    if (pictures) {
-      mkdirSync(pictures, { recursive: true });
-      await page.screenshot({ path: join(pictures, `${name}-${size}.png`), fullPage: true });
-    }
-  }
-  await page.setViewportSize(phone);
-}
+const look = (name: string) => looksRight(page, name);
 
 const entries = async (): Promise<Entry[]> =>
   ((await (await fetch(`${served.address}/api/jobs/${jobId()}`)).json()) as { entries: Entry[] }).entries;

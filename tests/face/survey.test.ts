@@ -1,16 +1,13 @@
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
-import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
-import { axeFinds, runsOff } from './looks.ts';
+import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { looksRight as looks } from './looks.ts';
 import { newFolder, type Served, serve } from './served.ts';
 
 const demo = 'demo-saddle';
 const flat = 'vertical of flat';
 const vee = 'vertical of the V';
-const pictures = process.env.WAYWRIGHT_PICTURES;
 
 let folder: string;
 let served: Served;
@@ -35,37 +32,7 @@ const button = (name: string | RegExp) => page.getByRole('button', { name });
 const field = (name: string | RegExp) => page.getByRole('textbox', { name, exact: typeof name === 'string' });
 const says = (words: string | RegExp) => expect.poll(() => screenText(page)).toMatch(words);
 
-/** Things to touch that are smaller than a thumb needs; a cell is touched anywhere on it. */
-const tooSmall = () =>
-  page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>('button, a[href], summary, select, input')].flatMap((one) => {
-      if (one.getClientRects().length === 0) return [];
-      const { width, height } = (one.closest('.cell') ?? one).getBoundingClientRect();
-      return width < 47.5 || height < 47.5 ? [`${one.tagName} ${one.textContent} ${width} × ${height}`] : [];
-    }),
-  );
-
-/** Axe, thumbs and edges in both themes and sizes; a picture of each where one is asked for. */
-async function looksRight(name: string): Promise<void> {
-  for (const [size, viewport] of [
-    ['phone', phone],
-    ['tablet', tablet],
-  ] as const) {
-    await page.setViewportSize(viewport);
-    for (const colorScheme of ['dark', 'light'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect(await axeFinds(page), `${name} ${size} ${colorScheme}`).toEqual([]);
-      if (pictures) {
-        mkdirSync(pictures, { recursive: true });
-        const path = join(pictures, `survey-${name}-${size}-${colorScheme}.png`);
-        await page.screenshot({ path, fullPage: true });
-      }
-    }
-    expect(await tooSmall(), name).toEqual([]);
-    expect(await runsOff(page), name).toBeLessThanOrEqual(0);
-  }
-  await page.setViewportSize(phone);
-}
+const looksRight = (name: string) => looks(page, `survey-${name}`);
 
 /** What is pasted, as a sheet or an instrument puts it on the clipboard. */
 const paste = (text: string) =>

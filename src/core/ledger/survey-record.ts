@@ -10,6 +10,7 @@ export const surveyHows = [
   'straightedge',
   'offsets',
   'bridge level',
+  'parallel',
   'heights',
   'level grid',
   'eight lines',
@@ -27,6 +28,8 @@ export interface SurveySheet {
   readonly fields: Readonly<Record<string, string>>;
   /** Columns of readings by name: "there", "back", "row 1". */
   readonly cells: Readonly<Record<string, readonly string[]>>;
+  /** What of the kit it was taken with, by name; left out: typed by hand. */
+  readonly kit?: { readonly instrument?: string; readonly reference?: string };
 }
 
 interface SurveyOf {

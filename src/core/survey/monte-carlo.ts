@@ -73,7 +73,8 @@ function disturb(heights: number[], causes: readonly Float64Array[], random: Ran
   }
 }
 
-function summed(widths: readonly number[]): Drawn {
+/** Mean, sd and 19 in 20 of what was drawn. */
+export function summed(widths: readonly number[]): Drawn {
   const many = widths.length;
   const mean = widths.reduce((sum, width) => sum + width, 0) / many;
   const square = widths.reduce((sum, width) => sum + (width - mean) ** 2, 0);

@@ -38,7 +38,7 @@ export function levelOnSlide(figure: SetupFigure<LevelSetup>): Shape {
       height,
     },
     slideOnWays(slide, view.name, spot, [4, width - 4]),
-    level(middle, top[1] - tall / 2 - 1, long, tall, by),
+    levelBody(middle, top[1] - tall / 2 - 1, long, tall, by),
     arrow([plusX, base - 8], [plusX, base - 42 * by], palette.ink, 3, 12),
     plusWords(plusX, base - 22 * by, isPlusRight, text, width),
     disc([middle - (isPlusRight ? 1 : -1) * (long / 2 + 14 * by), top[1] - tall / 2], 1, 9 * by),
@@ -47,7 +47,7 @@ export function levelOnSlide(figure: SetupFigure<LevelSetup>): Shape {
 }
 
 /** A level: solid, for it is what rides; its vial and bubble knocked out. */
-function level(x: number, y: number, long: number, tall: number, by: number): Shape {
+export function levelBody(x: number, y: number, long: number, tall: number, by: number): Shape {
   const vial = { wide: 46 * by, tall: 11 * by };
   const bubble: Spot = [x, y - tall * 0.06];
   return group(

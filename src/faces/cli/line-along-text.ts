@@ -24,6 +24,11 @@ export function alongText(answer: AlongAnswer): string {
     table(['station, mm', `from the first, ${unit}`], rows),
     '',
     answer.sd ? '± is two sd.' : 'No doubt is known.',
+    ...(answer.monte_carlo
+      ? [
+          `drawn      ${answer.monte_carlo.draws} times (seed ${answer.monte_carlo.seed}): range ${answer.monte_carlo.range.mean.toFixed(1)} ${unit}, sd ${answer.monte_carlo.range.sd.toFixed(2)}, 19 in 20 from ${answer.monte_carlo.range.low.toFixed(1)} to ${answer.monte_carlo.range.high.toFixed(1)} ${unit}`,
+        ]
+      : []),
     ...answer.warnings.map((warning) => `Look at: ${warning.text}`),
   ].join('\n');
 }

@@ -51,7 +51,7 @@ export function registerLine(program: Command, doors: Doors): void {
       await withFile(doors, file, async (text) => {
         const asked = isJson(text) ? caseInput(parsedJson(text)) : undefined;
         if (isAlong(asked)) {
-          const found = along(alongInput(asked));
+          const found = along(alongInput(asked), drawsOf(options));
           doors.say(options.json ? JSON.stringify(found, null, 1) : alongText(found));
           return;
         }

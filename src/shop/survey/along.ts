@@ -5,6 +5,8 @@ import { say, sayDeviation } from '../../core/quantity/say.ts';
 import { saySlope } from '../../core/quantity/slope.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { type AlongInput, surveyAlong } from '../../core/survey/along.ts';
+import { alongMonteCarlo } from '../../core/survey/along-draws.ts';
+import type { Drawn, Draws } from '../../core/survey/monte-carlo.ts';
 import { missingStations, suspects } from '../../core/survey/suspect.ts';
 import type { SurveyWarning } from './line-warnings.ts';
 import { suspectText } from './suspect-words.ts';
@@ -31,14 +33,18 @@ export interface AlongAnswer {
   readonly sd?: Sizes & { readonly each: number };
   /** Range of the twist as a height over the bridge. */
   readonly over_bridge_um?: number;
-  readonly drift?: { readonly per_reading: number; readonly sd: number };
+  /** Where the run back ends beside where the run there began, and the steady drift that is taken out. */
+  readonly drift?: { readonly closing: number; readonly per_reading: number; readonly sd: number };
   readonly decision?: { readonly limit: number; readonly verdict: Verdict; readonly over: number };
+  /** The sizes when the readings are drawn anew; only on request and where a doubt is known. */
+  readonly monte_carlo?: Draws & Readonly<Record<keyof Sizes, Drawn>>;
   readonly warnings: readonly SurveyWarning[];
 }
 
 /** Twist or parallelism of one way to another, with its doubt and every slip that the readings hint at. */
-export function along(input: AlongInput): AlongAnswer {
+export function along(input: AlongInput, draws?: Draws): AlongAnswer {
   const found = surveyAlong(input);
+  const drawn = draws && alongMonteCarlo(input, draws);
   const isTwist = input.kind === 'twist';
   const sizes: Sizes = { range: found.range, ends: found.ends, per_m: found.per_m };
   const limit = isTwist ? input.limit_urad : input.limit_um;
@@ -54,8 +60,17 @@ export function along(input: AlongInput): AlongAnswer {
     ...(isTwist && input.bridge_mm !== undefined
       ? { over_bridge_um: rise(found.range, input.bridge_mm) }
       : {}),
-    ...(found.runs ? { drift: { per_reading: found.runs.drift, sd: found.runs.drift_sd } } : {}),
+    ...(found.runs
+      ? {
+          drift: {
+            closing: found.runs.differences[0]!,
+            per_reading: found.runs.drift,
+            sd: found.runs.drift_sd,
+          },
+        }
+      : {}),
     ...(judged ? { decision: { limit: limit!, verdict: judged.verdict, over: judged.over } } : {}),
+    ...(draws && drawn ? { monte_carlo: { ...draws, ...drawn } } : {}),
     warnings: warningsOf(input, found.sd !== undefined, found.widened),
   };
 }

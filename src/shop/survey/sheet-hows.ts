@@ -49,7 +49,7 @@ export const hows: Readonly<Record<SurveyHow, How>> = {
   straightedge: {
     how: 'straightedge',
     words: 'indicator over a straightedge',
-    does: 'Carry the indicator along the way under the straightedge, stop by stop from the headstock end.',
+    does: 'Carry the indicator along the way and the straightedge, stop by stop from the headstock end.',
     plus: 'Plus: the way stands proud; sideways: toward the back.',
     reads: 'height',
     units: heights,
@@ -71,6 +71,15 @@ export const hows: Readonly<Record<SurveyHow, How>> = {
     plus: 'Plus: the back is high.',
     reads: 'angle',
     units: angles,
+    fields: [...along, 'bridge', 'repeat', 'limit'],
+  },
+  parallel: {
+    how: 'parallel',
+    words: 'indicator from one way to the other',
+    does: 'Carry the indicator along the way that guides, its plunger on the other way, stop by stop from the headstock end.',
+    plus: 'Plus: the plunger goes in, the touched way comes nearer.',
+    reads: 'height',
+    units: heights,
     fields: [...along, 'repeat', 'limit'],
   },
   heights: {
@@ -107,6 +116,7 @@ export const howsFor: Readonly<Record<Subject['kind'], readonly [SurveyHow, ...S
   vertical: ['level', 'autocollimator', 'straightedge', 'offsets'],
   horizontal: ['straightedge', 'autocollimator', 'offsets'],
   twist: ['bridge level'],
+  parallel: ['parallel'],
   flatness: ['heights', 'level grid', 'eight lines'],
 };
 
@@ -121,6 +131,7 @@ export const fieldWords: Readonly<Record<string, FieldRule>> = {
   step: { label: 'Step', holds: 'size', needed: true },
   length: { label: 'Length surveyed', holds: 'size', needed: true },
   from: { label: 'Begins, from the headstock end', holds: 'place' },
+  bridge: { label: 'Between the ways, under the bridge', holds: 'size' },
   step_x: { label: 'Step along', holds: 'size', needed: true },
   length_x: { label: 'Length', holds: 'size', needed: true },
   step_y: { label: 'Step across', holds: 'size', needed: true },

@@ -77,7 +77,36 @@ export function lineOf(sheet: SurveySheet, subject: Subject, layout: SheetLayout
         tilts_urad: there,
         ...(hasBack ? { return_urad: back } : {}),
         ...optional('reading_sd_urad', repeat),
+        ...optional(
+          'bridge_mm',
+          layout.fields.bridge?.is === 'read' ? layout.fields.bridge.value : undefined,
+        ),
         ...optional('limit_urad', limit),
+      },
+      alongInput,
+    );
+  }
+  if (sheet.how === 'parallel') {
+    const other = isAll && cells.other ? upToGap(cells.other) : undefined;
+    // Beside a second way only what both have counts; a stop that any run left out is left out of all.
+    const kept = there.flatMap((value, i) =>
+      value === undefined ||
+      (cells.other && other?.[i] === undefined) ||
+      (hasBack && back[back.length - 1 - i] === undefined)
+        ? []
+        : [i],
+    );
+    if (kept.length < 2) return {};
+    return held(
+      {
+        kind: 'parallel',
+        name: name.charAt(0).toUpperCase() + name.slice(1),
+        stations_mm: kept.map((i) => layout.stations_mm[i]! + from),
+        heights_um: kept.map((i) => there[i]),
+        ...(other ? { other_um: kept.map((i) => other[i]) } : {}),
+        ...(hasBack ? { return_um: kept.toReversed().map((i) => back[back.length - 1 - i]) } : {}),
+        ...optional('reading_sd_um', repeat),
+        ...optional('limit_um', limit),
       },
       alongInput,
     );

@@ -122,7 +122,14 @@ export function sheetLayout(sheet: SurveySheet): SheetLayout {
     fields,
     stations_mm,
     columns: [
-      { key: 'there', label: 'From the headstock end', places },
+      {
+        key: 'there',
+        label: sheet.cells.other ? 'The way itself, from the headstock end' : 'From the headstock end',
+        places,
+      },
+      ...(sheet.cells.other
+        ? [{ key: 'other', label: 'The way it runs along, the same stops', places }]
+        : []),
       ...(sheet.cells.back
         ? [{ key: 'back', label: 'Back again, from the far end', places: places.toReversed() }]
         : []),

@@ -137,7 +137,13 @@ function placeOfPath(path: string | undefined, cells: Cells): CellPlace | undefi
   if (list === 'along_x_urad') return { column: `row ${index + 1}`, index: Number(two ?? 0) };
   if (list === 'along_y_urad') return { column: `column ${index + 1}`, index: Number(two ?? 0) };
   if (list === 'points') return nth(Object.keys(cells), cells, index);
-  const column = list!.startsWith('return') ? 'back' : list === 'reversed_um' ? 'reversed' : 'there';
+  const column = list!.startsWith('return')
+    ? 'back'
+    : list === 'reversed_um'
+      ? 'reversed'
+      : list === 'other_um'
+        ? 'other'
+        : 'there';
   return cells[column] ? nth([column], cells, index) : undefined;
 }
 

@@ -5,7 +5,7 @@ import type { JobPlan } from '../../core/ledger/entry.ts';
 /** Something that can be surveyed: its key is the survey's own (`surveyKey`). */
 export interface Subject {
   readonly key: string;
-  readonly kind: 'vertical' | 'horizontal' | 'twist' | 'flatness';
+  readonly kind: 'vertical' | 'horizontal' | 'twist' | 'parallel' | 'flatness';
   readonly of: string;
   /** Pads whose way it is. */
   readonly ways: readonly string[];
@@ -79,7 +79,7 @@ export function surveySubjects(plan: JobPlan): Subject[] {
 export function subjectOf(plan: JobPlan, key: string): Subject | undefined {
   const known = surveySubjects(plan).find((one) => one.key === key);
   if (known) return known;
-  const named = /^(vertical|horizontal|twist|flatness) of (.{1,200})$/.exec(key);
+  const named = /^(vertical|horizontal|twist|parallel|flatness) of (.{1,200})$/.exec(key);
   return named ? { key, kind: named[1] as Subject['kind'], of: named[2]!, ways: [] } : undefined;
 }
 
@@ -88,5 +88,6 @@ export const subjectHead: Readonly<Record<Subject['kind'], string>> = {
   vertical: 'Up and down',
   horizontal: 'Sideways',
   twist: 'Twist',
+  parallel: 'Parallel',
   flatness: 'Flatness',
 };

@@ -1,7 +1,7 @@
-import { useState } from 'react';
 import type { SumAsk } from '../../../core/sums/answer.ts';
 import type { Sum } from '../../../core/sums/sum.ts';
-import { type SumAnswer, sumAnswer } from '../../../shop/sums/sum-answer.ts';
+import type { SumAnswer } from '../../../shop/sums/sum-answer.ts';
+import { useDraws } from '../draws/ask.ts';
 import type { Units } from '../keep/settings.ts';
 
 /** How often the doubt is tried by drawing; the same draws each time. */
@@ -15,12 +15,8 @@ export function Working(props: {
   readonly system: Units;
 }) {
   const { sum, ask, answer, system } = props;
-  const [drawn, setDrawn] = useState<{
-    readonly ask: SumAsk;
-    readonly system: Units;
-    readonly answer: SumAnswer;
-  }>();
-  const draws = drawn?.ask === ask && drawn.system === system ? drawn.answer : undefined;
+  const [drawn, draw] = useDraws<'sum'>(JSON.stringify([ask, system]));
+  const draws = drawn.is === 'drawn' ? drawn.answer : undefined;
   const letterOf = (key: string): string => answer.inputs.find((one) => one.key === key)?.symbol ?? key;
   return (
     <details className="optional">
@@ -50,12 +46,12 @@ export function Working(props: {
         <button
           type="button"
           className="second"
-          onClick={() =>
-            setDrawn({ ask, system, answer: sumAnswer({ ...ask, monte_carlo: sampling }, system) })
-          }
+          disabled={drawn.is === 'drawing'}
+          onClick={() => draw({ what: 'sum', question: { ...ask, monte_carlo: sampling }, system })}
         >
-          Try the doubt by drawing
+          {drawn.is === 'drawing' ? `Drawing ${sampling.trials} times` : 'Try the doubt by drawing'}
         </button>
+        {drawn.is === 'failed' ? <p className="wrong">Not drawn: {drawn.why}</p> : null}
         <p className="quiet">
           The same sum on the command line: <code>{commandOf(sum, ask)}</code>
         </p>

@@ -39,7 +39,7 @@ export function surveyFigure(found: Answered, system: UnitSystem, width: number)
         : {}),
       x,
       y: {
-        name: `from the first, ${isTwist ? slopeSign(unit) : unitSign[spokenUnit(1e3, system)]}, plus: back high`,
+        name: `from the first, ${isTwist ? slopeSign(unit) : unitSign[spokenUnit(1e3, system)]}, plus: ${isTwist ? 'back high' : 'nearer'}`,
         text: axisText,
       },
       x_unit_mm: length.mm,

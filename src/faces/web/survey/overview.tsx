@@ -123,9 +123,9 @@ function Overview({ open }: { readonly open: OpenJob }) {
 const kindOf = (one: TakenSurvey): Subject['kind'] =>
   one.what === 'plate'
     ? 'flatness'
-    : one.input.kind === 'twist'
-      ? 'twist'
-      : ((one.input.kind === 'parallel' ? undefined : one.input.direction) ?? 'vertical');
+    : one.input.kind === 'twist' || one.input.kind === 'parallel'
+      ? one.input.kind
+      : (one.input.direction ?? 'vertical');
 
 function sentence(
   lines: readonly FoundLine[],
@@ -179,7 +179,11 @@ function Row(props: {
           </b>
           <small>
             {subject.ways.length > 1 ? `${subject.ways.join(' and ')}; ` : ''}
-            {taken ? hows[taken.sheet.how].words : isBegun ? 'begun, not kept yet' : 'not surveyed yet'}
+            {taken
+              ? [hows[taken.sheet.how].words, ...Object.values(taken.sheet.kit ?? {})].join(', ')
+              : isBegun
+                ? 'begun, not kept yet'
+                : 'not surveyed yet'}
           </small>
         </span>
         <span className="survey-said">
@@ -217,7 +221,7 @@ function Another({ open }: { readonly open: OpenJob }) {
           id="survey-name"
           value={name}
           maxLength={80}
-          placeholder="surface plate, top of the table"
+          placeholder="surface plate, tailstock ways"
           autoComplete="off"
           onChange={(event) => setName(event.target.value)}
         />
@@ -227,6 +231,7 @@ function Another({ open }: { readonly open: OpenJob }) {
         choices={[
           { value: 'flatness', words: 'flatness' },
           { value: 'vertical', words: 'straightness' },
+          { value: 'parallel', words: 'parallel' },
         ]}
         chosen={kind}
         onChoose={setKind}

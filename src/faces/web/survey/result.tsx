@@ -8,6 +8,7 @@ import { Figure } from '../figure.tsx';
 import { Mark, VerdictWord } from '../frame/mark.tsx';
 import { useWidth } from '../frame/width.ts';
 import type { Answered } from './answered.ts';
+import { ByDrawing } from './by-drawing.tsx';
 import { leading, sentenceOf, surveyFigure } from './figures.ts';
 
 /** What a survey says: the sentence, the number with its doubt, the verdict, the picture, then closure and the worst place. */
@@ -33,6 +34,7 @@ export function Result({ found, system }: { readonly found: Answered; readonly s
           </p>
         ))}
       </div>
+      <ByDrawing found={found} system={system} />
     </>
   );
 }
@@ -54,7 +56,7 @@ function facts(found: Answered, system: UnitSystem): [string, string][] {
         ? [
             [
               'Run back',
-              `A drift of ${say(drift.per_reading, found.answer.kind === 'twist' ? 'µrad' : 'µm', { sd: drift.sd }).text} from reading to reading is taken out.`,
+              `It ends ${say(drift.closing, found.answer.kind === 'twist' ? 'µrad' : 'µm', { decimals: 1 }).text} from where the run there began. A drift of ${say(drift.per_reading, found.answer.kind === 'twist' ? 'µrad' : 'µm', { sd: drift.sd }).text} from reading to reading is taken out.`,
             ] as [string, string],
           ]
         : []),

@@ -1,6 +1,9 @@
 import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
+import { kitOf } from '../../../core/ledger/kit-ledger.ts';
 import { type SurveyRecord, type SurveySheet, surveysOf } from '../../../core/ledger/survey-record.ts';
+import { inPlaces } from '../../../shop/survey/places.ts';
+import { edgeTurnedCard, surveyCard } from '../../../shop/survey/setup-cards.ts';
 import { unitWords } from '../../../shop/survey/sheet-fields.ts';
 import { fieldWords, hows, howsFor, newSheet } from '../../../shop/survey/sheet-hows.ts';
 import { inUnit, poured, reversedOrder, turned, withCells } from '../../../shop/survey/sheet-paste.ts';
@@ -12,12 +15,15 @@ import { Mark } from '../frame/mark.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
+import { useKit } from '../keep/kit.ts';
 import { useSettings } from '../keep/settings.ts';
 import { answered } from './answered.ts';
 import { Columns, type ColumnsHandle } from './columns.tsx';
 import { after, isSame, type SurveyDraft, typedOn } from './draft.ts';
 import { Fields, fieldId } from './fields.tsx';
+import { FromKit } from './from-kit.tsx';
 import { LookAt, Result } from './result.tsx';
+import { SetUp } from './set-up.tsx';
 import './survey.css';
 
 /** One survey of a job: how it is taken, its cells, and what it says while it is typed. */
@@ -36,6 +42,10 @@ export const SheetScreen = ({ id, name }: { readonly id: string; readonly name: 
   </JobScreen>
 );
 
+/** A run beside the first: one of these at a time. */
+const secondRuns = ['back', 'reversed', 'other'] as const;
+type SecondRun = (typeof secondRuns)[number];
+
 const withoutColumn = (sheet: SurveySheet, key: string): SurveySheet => ({
   ...sheet,
   cells: Object.fromEntries(Object.entries(sheet.cells).filter(([name]) => name !== key)),
@@ -44,6 +54,10 @@ const withoutColumn = (sheet: SurveySheet, key: string): SurveySheet => ({
 function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Subject }) {
   const { units } = useSettings();
   const write = useWrite(open.id);
+  const { kit } = useKit();
+  const named = useMemo(() => (kit ? kitOf(kit.items) : undefined), [kit]);
+  const { plan } = open.job;
+  const placed = (words: string) => inPlaces(words, plan.places);
   const kept = surveysOf(open.job.live).get(subject.key);
   const [draft, setDraft, finish] = useDraft<SurveyDraft>(draftKey(open.id, 'survey', subject.key), {
     sheet: kept?.sheet ?? newSheet(subject.kind, units),
@@ -86,16 +100,12 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
   const change = (next: SurveySheet['how']) => {
     const units_of = hows[next].units[units];
     const same = hows[next].reads === how.reads;
-    deed({ ...sheet, how: next, unit: same ? sheet.unit : units_of[0] }, 'the change of instrument');
+    const { kit: _, ...bare } = sheet;
+    deed({ ...bare, how: next, unit: same ? sheet.unit : units_of[0] }, 'the change of instrument');
   };
-  const column = (key: 'back' | 'reversed', on: boolean) => {
-    const other = key === 'back' ? 'reversed' : 'back';
-    if (on)
-      deed(
-        { ...withoutColumn(sheet, other), cells: { ...withoutColumn(sheet, other).cells, [key]: [] } },
-        'that',
-      );
-    else deed(withoutColumn(sheet, key), 'that');
+  const column = (key: SecondRun, on: boolean) => {
+    const bare = secondRuns.reduce(withoutColumn, sheet);
+    deed(on ? { ...bare, cells: { ...bare.cells, [key]: [] } } : bare, 'that');
   };
   const keepIt = () => {
     setSaid(missing?.why);
@@ -125,9 +135,7 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
           <h2>
             {subjectHead[subject.kind]}, {subject.of}
           </h2>
-          <p className="quiet">
-            {how.does} {how.plus}
-          </p>
+          <p className="quiet">{placed(`${how.does} ${how.plus}`)}</p>
         </div>
         <Link className="third" href={`/job/${encodeURIComponent(open.id)}/survey`}>
           All surveys
@@ -151,6 +159,14 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
               </select>
             </div>
           ) : null}
+          <details className="optional" open={reading.filled === 0}>
+            <summary>How it is set up</summary>
+            <div>
+              <SetUp card={surveyCard(sheet.how, subject.kind)} plan={plan} />
+              {sheet.cells.reversed ? <SetUp card={edgeTurnedCard(subject.kind)} plan={plan} /> : null}
+            </div>
+          </details>
+          <FromKit sheet={sheet} kit={named} system={units} onPick={deed} />
           <div className="survey-fields">
             <Fields
               sheet={sheet}
@@ -182,8 +198,8 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
                 onChoose={(unit) => type(inUnit(sheet, layout, unit))}
               />
               <p className="quiet">
-                {isLine ? `Cells say ${sheet.lengths} from the headstock end. ` : ''}Enter moves on. A column
-                or a table can be pasted.
+                {isLine ? placed(`Cells say ${sheet.lengths} from the headstock end. `) : ''}Enter moves on. A
+                column or a table can be pasted.
               </p>
               {isLine ? (
                 <div className="survey-runs">
@@ -195,6 +211,16 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
                   >
                     And back again
                   </button>
+                  {sheet.how === 'parallel' ? (
+                    <button
+                      type="button"
+                      className="second"
+                      aria-pressed={sheet.cells.other !== undefined}
+                      onClick={() => column('other', sheet.cells.other === undefined)}
+                    >
+                      The other way too, from one reference
+                    </button>
+                  ) : null}
                   {sheet.how === 'straightedge' ? (
                     <button
                       type="button"

@@ -41,15 +41,15 @@ function stripOf({ found, of, sheet }: FoundLine, system: UnitSystem): BedStrip 
       ? saySlope(change[index]!, system, own === undefined ? {} : { sd: own })
       : sayDeviation(change[index]!, system, own === undefined ? {} : { sd: own });
     return {
-      head: subjectHead.twist,
-      of: `${hows[sheet.how].words}, from the first`,
+      head: subjectHead[answer.kind],
+      of: isTwist ? `${hows[sheet.how].words}, from the first` : `${of}, from the first`,
       unit: isTwist ? slopeSign(unit) : 'µm',
       text: axisText,
       stations: answer.stations_mm.map((at) => at / length),
       values: change.map((one) => one / size),
       ...(own === undefined ? {} : { doubts: change.map((_, i) => (i === 0 ? 0 : (2 * own) / size)) }),
-      plus: '+ back high',
-      minus: '− back low',
+      plus: isTwist ? '+ back high' : '+ nearer',
+      minus: isTwist ? '− back low' : '− farther',
       ...(answer.decision ? { verdict: answer.decision.verdict } : {}),
       worst: { index, text: worst.text },
     };

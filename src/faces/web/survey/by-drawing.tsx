@@ -1,0 +1,62 @@
+import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import { drawnRows, surveyDraws } from '../../../shop/survey/drawn-words.ts';
+import { type DrawAsk, useDraws } from '../draws/ask.ts';
+import type { Answered } from './answered.ts';
+
+/** The doubt tried by drawing, on request: beside the propagated one, on a thread of its own. */
+export function ByDrawing({ found, system }: { readonly found: Answered; readonly system: UnitSystem }) {
+  const [state, ask] = useDraws<'line' | 'along' | 'plate'>(JSON.stringify(found.input));
+  if (!found.answer.sd) return null;
+  const { draws } = surveyDraws[found.sort];
+  const rows =
+    state.is === 'drawn'
+      ? drawnRows({ sort: found.sort, answer: state.answer } as Parameters<typeof drawnRows>[0], system)
+      : [];
+  return (
+    <section className="by-drawing" aria-label="The doubt by drawing">
+      {state.is === 'drawn' ? (
+        <>
+          <div className="survey-table">
+            <table>
+              <caption className="hidden">The doubt as propagated, and by drawing</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Width</th>
+                  <th scope="col">propagated</th>
+                  <th scope="col">drawn</th>
+                  <th scope="col">19 in 20</th>
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map((row) => (
+                  <tr key={row.what}>
+                    <th scope="row">{row.what}</th>
+                    <td>{row.propagated}</td>
+                    <td>{row.drawn}</td>
+                    <td>{row.between}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          <p className="quiet">
+            Readings drawn anew {draws} times about what was surveyed. Noise only widens: where several places
+            vie for highest or lowest, the mean drawn lies above the width found.
+          </p>
+        </>
+      ) : (
+        <button
+          type="button"
+          className="second"
+          disabled={state.is === 'drawing'}
+          onClick={() =>
+            ask({ what: found.sort, input: found.input } as DrawAsk & { what: typeof found.sort })
+          }
+        >
+          {state.is === 'drawing' ? `Drawing ${draws} times` : 'Try the doubt by drawing'}
+        </button>
+      )}
+      {state.is === 'failed' ? <p className="wrong">Not drawn: {state.why}</p> : null}
+    </section>
+  );
+}

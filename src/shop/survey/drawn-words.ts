@@ -30,7 +30,7 @@ const rowOf = (what: string, value: number, sd: number | undefined, drawn: Drawn
   what,
   propagated: say(value, sd),
   drawn: say(drawn.mean, drawn.sd),
-  between: `${say(drawn.low)} to ${say(drawn.high)}`,
+  between: `${say(drawn.low).replace(/\s\D+$/, '')} to ${say(drawn.high)}`,
 });
 
 const widthSay =

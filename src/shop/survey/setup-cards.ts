@@ -186,7 +186,7 @@ export const edgeTurnedCard = (kind: Subject['kind']): SurveyCard => {
   return {
     drawing: isUp ? 'straightedge turned, up and down' : 'straightedge turned, sideways',
     question: 'What is the straightedge’s own share?',
-    put: 'Turn the straightedge over about its length, end for end it stays. Its face now looks away from the way; a bracket brings the indicator round to it.',
+    put: 'Turn the straightedge over about its length; its ends stay where they are. Its face now looks away from the way; a bracket brings the indicator round to it.',
     move: 'The same stops in the same order. The supports stay where they are.',
     plus: `The plunger comes out: the way stands ${isUp ? 'proud' : 'toward the back'}. An indicator that counts in as plus has every sign turned in this run.`,
     climbs: isUp ? 'the way rises' : 'the way goes to the back',

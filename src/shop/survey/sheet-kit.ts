@@ -2,7 +2,7 @@ import { readingSd, referenceSd_um } from '../../core/kit/doubt-of.ts';
 import type { Instrument, Kit, Reference } from '../../core/kit/kit.ts';
 import type { SurveyHow, SurveySheet } from '../../core/ledger/survey-record.ts';
 import { size_um } from '../../core/quantity/unit.ts';
-import { fieldUnit, isAngle, readField } from './sheet-fields.ts';
+import { fieldUnit, readField } from './sheet-fields.ts';
 import { hows } from './sheet-hows.ts';
 import { figuresOf } from './sheet-paste.ts';
 
@@ -45,20 +45,22 @@ export function kitOffers(how: SurveyHow, role: KitRole, kit: Kit): readonly (In
     : kit.references.filter((one) => kinds.includes(one.kind));
 }
 
-const short = (value: number): number => Number(value.toPrecision(3));
+/** Three figures, in the unit it is written in. */
+const short = (text: string): string =>
+  text.replace(/^-?[\d.]+/, (figures) => `${Number(Number(figures).toPrecision(3))}`);
 
 /** Fields that a thing of the kit fills, as they would be typed on this sheet. */
 function filled(sheet: SurveySheet, thing: Instrument | Reference): Readonly<Record<string, string>> {
   if ('known' in thing) {
     const two = 2 * referenceSd_um(thing);
     const size = size_um[sheet.lengths === 'mm' ? 'um' : 'thou'];
-    return { edge: `${short(two / size)}` };
+    return { edge: short(`${two / size}`) };
   }
   const isLength = thing.kind === 'indicator';
   const sd = isLength
     ? readingSd(thing.graduation_um, thing.repeatability_um)
     : readingSd(thing.graduation_urad, thing.repeatability_urad);
-  const repeat = figuresOf(short(2 * sd), sheet);
+  const repeat = short(figuresOf(2 * sd, sheet));
   if (isLength) return { repeat };
   const base = Number((sheet.lengths === 'mm' ? thing.base_mm : thing.base_mm / 25.4).toPrecision(6));
   return { repeat, ...Object.fromEntries((takes[sheet.how].base ?? []).map((name) => [name, `${base}`])) };
@@ -104,10 +106,10 @@ export function kitWords(sheet: SurveySheet, kit: Kit | undefined): readonly str
     const list = (fields: typeof wants) => fields.map(([field]) => fieldNouns[field] ?? field).join(' and ');
     return [
       ...(same.length ? [`From “${name}” of the kit: ${list(same)}.`] : []),
-      ...other.map(
-        ([field, text]) =>
-          `Typed over what “${name}” of the kit says (${field.startsWith('step') ? '' : '± '}${text}${isAngle(sheet) && field === 'repeat' ? ` ${fieldUnit(sheet, field)}` : ''}): ${fieldNouns[field] ?? field}.`,
-      ),
+      ...other.map(([field, text]) => {
+        const size = `${field.startsWith('step') ? '' : '± '}${/[a-z]$/.test(text) ? text : `${text} ${fieldUnit(sheet, field)}`}`;
+        return `Typed over what “${name}” of the kit says (${size}): ${fieldNouns[field] ?? field}.`;
+      }),
     ];
   });
 }

@@ -24,7 +24,6 @@ export function ByDrawing({ found, system }: { readonly found: Answered; readonl
                   <th scope="col">Width</th>
                   <th scope="col">propagated</th>
                   <th scope="col">drawn</th>
-                  <th scope="col">19 in 20</th>
                 </tr>
               </thead>
               <tbody>
@@ -32,8 +31,10 @@ export function ByDrawing({ found, system }: { readonly found: Answered; readonl
                   <tr key={row.what}>
                     <th scope="row">{row.what}</th>
                     <td>{row.propagated}</td>
-                    <td>{row.drawn}</td>
-                    <td>{row.between}</td>
+                    <td>
+                      {row.drawn}
+                      <small>19 in 20: {row.between}</small>
+                    </td>
                   </tr>
                 ))}
               </tbody>

@@ -2,10 +2,12 @@ import { readHinge } from '../../../core/kit/hinge.ts';
 import { readRock } from '../../../core/kit/rock.ts';
 import { readDeviation } from '../../../core/quantity/deviation.ts';
 import { readLength } from '../../../core/quantity/length.ts';
+import { testCards } from '../../../shop/survey/setup-cards.ts';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
+import { SetUp } from './set-up.tsx';
 
 type Typed = Readonly<Record<string, string>>;
 type Read = { readonly value?: number; readonly wrong?: string };
@@ -87,6 +89,7 @@ export function HingeAndRock({ open }: { readonly open: OpenJob }) {
     <details className="optional" open={kept.length > 0 || Object.values(typed).some(Boolean)}>
       <summary>Pivot and rock on the master</summary>
       <div>
+        <SetUp card={testCards.pivot} plan={open.job.plan} />
         <p className="quiet">
           Push one end of the part sideways on its master. How far from the pushed end does it turn, as a
           share of its length?
@@ -113,6 +116,7 @@ export function HingeAndRock({ open }: { readonly open: OpenJob }) {
         >
           Keep the pivot test
         </button>
+        <SetUp card={testCards.rock} plan={open.job.plan} />
         <p className="quiet">
           Tip it from one pair of opposite corners to the other. How far does each corner move, going round?
         </p>

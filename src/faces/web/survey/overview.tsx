@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { kitOf } from '../../../core/ledger/kit-ledger.ts';
 import { surveyKey, surveysOf, type TakenSurvey } from '../../../core/ledger/survey-record.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
@@ -15,6 +16,7 @@ import { Segments } from '../frame/segments.tsx';
 import { useWidth } from '../frame/width.ts';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import type { OpenJob } from '../keep/jobs.ts';
+import { useKit } from '../keep/kit.ts';
 import { useSettings } from '../keep/settings.ts';
 import { phoneShelf } from '../keep/shelf.ts';
 import { surveyAddress } from './address.ts';
@@ -22,6 +24,7 @@ import { answered } from './answered.ts';
 import { leading } from './figures.ts';
 import { HingeAndRock } from './hinge-rock.tsx';
 import { PrintPlace, siteOf } from './print-place.tsx';
+import { References } from './references.tsx';
 import { allStrips, type FoundLine, foundLines } from './strips.ts';
 import './survey.css';
 
@@ -35,6 +38,8 @@ export const SurveyScreen = ({ id }: { readonly id: string }) => (
 function Overview({ open }: { readonly open: OpenJob }) {
   const { units } = useSettings();
   const { plan, live } = open.job;
+  const { kit } = useKit();
+  const named = useMemo(() => (kit ? kitOf(kit.items) : undefined), [kit]);
   const surveys = useMemo(() => surveysOf(live), [live]);
   const lines = useMemo(() => foundLines(surveys.values()), [surveys]);
   const form = useMemo(() => (surveys.size ? bedForm(plan, surveys) : undefined), [plan, surveys]);
@@ -84,6 +89,7 @@ function Overview({ open }: { readonly open: OpenJob }) {
             </ul>
             <Another open={open} />
           </section>
+          <References open={open} kit={named} system={units} />
           <HingeAndRock open={open} />
         </div>
         <div className="survey-result">

@@ -2,7 +2,7 @@ import { ticks } from 'd3-array';
 import { drawing } from './drawing.ts';
 import { linear } from './gauge-scale.ts';
 import type { Stretch } from './keep-clear.ts';
-import { line, pathThrough, rectangle, type Spot } from './line.ts';
+import { arrow, line, pathThrough, rectangle, type Spot } from './line.ts';
 import { palette } from './palette.ts';
 import { type Shape, shape } from './shape.ts';
 import { type PlotAxis, twoFigures } from './sweep-plot.ts';
@@ -25,6 +25,13 @@ export interface LineStripFigure {
   readonly contacts?: readonly { readonly index: number; readonly side: 'high' | 'low' }[];
   /** Stretches that were not run on, in the stations' unit. */
   readonly unworn?: readonly (readonly [number, number])[];
+  /** The line through what was not run on, by its value at the first and at the last station, and the station most worn below it. */
+  readonly wear?: {
+    readonly line: readonly [number, number];
+    readonly deepest: number;
+    /** "worn 26 ± 1 µm". */
+    readonly text: string;
+  };
   readonly x: PlotAxis;
   readonly y: PlotAxis;
   /** How many mm one unit of a station and one of a value are: the exaggeration follows. */
@@ -43,6 +50,7 @@ export function lineStrip(figure: LineStripFigure): Shape {
     0,
     ...values.flatMap((value, i) => [value - (doubts[i] ?? 0), value + (doubts[i] ?? 0)]),
     ...(zone ? [...zone.high, ...zone.low] : []),
+    ...(figure.wear?.line ?? []),
   ];
   const [low, high] = [Math.min(...all), Math.max(...all)];
   const air = (high - low || 1) * 0.08;
@@ -59,6 +67,7 @@ export function lineStrip(figure: LineStripFigure): Shape {
     places(figure, x, bottom, [left - 6, width - 4], height),
     zoneLines(figure, x, y),
     ribbon(figure, x, y),
+    wornBelow(figure, x, y),
     contactRings(figure, x, y),
     heading(figure, x, y),
   );
@@ -142,6 +151,23 @@ function ribbon({ stations, values, doubts }: LineStripFigure, x: Scale, y: Scal
           shape('circle', { cx, cy, r: 3, fill: palette.ink, stroke: palette.sheet, 'stroke-width': 1 }),
         )
       : []),
+  ];
+}
+
+/** Metal gone: an arrow from the line through the unworn stretches down to the deepest place, and its size. */
+function wornBelow({ wear, stations, values, width }: LineStripFigure, x: Scale, y: Scale): Shape[] {
+  if (!wear) return [];
+  const [from, to] = [stations[0]!, stations.at(-1)!];
+  const at = stations[wear.deepest]!;
+  const [first, last] = wear.line;
+  const was = first + ((last - first) * (at - from)) / (to - from);
+  const [cx, top, low] = [x(at), y(was), y(values[wear.deepest]!)];
+  const wide = textWidth(wear.text, size);
+  const isRightFree = cx + 12 + wide < width - 4;
+  return [
+    line([x(from), y(first)], [x(to), y(last)], palette.ink, 1.6),
+    ...(Math.abs(low - top) > 14 ? [arrow([cx, top], [cx, low - 8], palette.ink, 2, 10)] : []),
+    label(isRightFree ? cx + 12 : cx - 12 - wide, top + 19, wear.text, { size, weight: 640 }),
   ];
 }
 

@@ -23,6 +23,39 @@ const strip = lineStrip({
   x_unit_mm: 1,
   y_unit_mm: 0.001,
 });
+const worn = lineStrip({
+  title: 'Worn',
+  width: 358,
+  stations: [0, 500, 1000],
+  values: [0, -26, 0],
+  unworn: [
+    [0, 10],
+    [990, 1000],
+  ],
+  wear: { line: [1, 3], deepest: 1, text: 'worn 28 ± 1 µm' },
+  x: { name: 'mm', text: (mm) => String(mm) },
+  y: { name: 'µm', text: (um) => String(um) },
+  x_unit_mm: 1,
+  y_unit_mm: 0.001,
+});
+
+it('wear is an arrow from the line through what was not run on down to the deepest place', () => {
+  const nodes = nodesOf(worn);
+  const point = nodes.filter((node) => node.tag === 'circle')[1]!;
+  const shafts = nodes.filter((node) => node.tag === 'line' && node.attributes['stroke-width'] === 2);
+  expect(shafts).toHaveLength(1);
+  const [shaft] = shafts;
+  expect(shaft!.attributes.x1).toBe(point.attributes.cx);
+  expect(Number(shaft!.attributes.y1)).toBeLessThan(Number(point.attributes.cy) - 100);
+  const datum = nodes.find((node) => node.tag === 'line' && node.attributes['stroke-width'] === 1.6)!;
+  // Halfway along the line stands at 2, where the arrow begins.
+  expect(Number(shaft!.attributes.y1)).toBeCloseTo(
+    (Number(datum.attributes.y1) + Number(datum.attributes.y2)) / 2,
+    6,
+  );
+  expect(svgText(worn)).toContain('worn 28 ± 1 µm');
+});
+
 const map = plateMap({
   title: 'Table',
   width: 640,

@@ -114,6 +114,19 @@ it('a reading is corrected, kept anew, undone, and the one before counts again',
   await says(/Kept \d\d:\d\d/);
 });
 
+it('wear is told and drawn below the stretches that the user marks as not run on', async () => {
+  await sheet(flat);
+  await field(/^Stretches not run on/).fill('0 to 10, 1590 to 1600');
+  // Both ends stand at 0, so the line through them is the line through the ends: 26 µm are gone at 600 mm.
+  await says(/Worn 26\.0?\s*±\s*\d\.\d µm deep at 600 mm from the headstock end, below what was not run on/);
+  await expect
+    .poll(() => page.locator('.survey-result svg text').allTextContents())
+    .toContainEqual(expect.stringMatching(/^worn 26/));
+  await says(/heights × \d+/);
+  await looksRight('wear');
+  await button('Back to what was kept').click();
+});
+
 it('what cannot be read stays as typed and says why', async () => {
   await sheet(flat);
   await field('0 to 200').fill('-.04 mmm');
@@ -349,12 +362,12 @@ it('parallel: one way to another, typed by keyboard, corrected, undone; a limit 
   }
   // 12 µm over 1.2 m: 10 µm for each metre; range ± 2 √2.
   await says(
-    /Tailstock ways are parallel within 12\s*±\s*3 µm over 1200 mm; they part by \+10\s*±\s*2 µm\/m/,
+    /Tailstock ways are parallel within 12\s*±\s*3 µm over 1200 mm; the reading climbs 10\s*±\s*2 µm\/m along the way/,
   );
-  await says('Within the limit');
+  await says('Within 15 µm.');
   await looksRight('parallel');
   await field('1200 mm').fill('14');
-  await says('Not proven within the limit');
+  await says(/Not proven within 15 µm: value and doubt reach \d\S* µm beyond/);
   await button('Keep this survey').click();
   await says(/Kept \d\d:\d\d/);
   expect((await surveys()).at(-1)).toMatchObject({ what: 'line', input: { kind: 'parallel', limit_um: 15 } });

@@ -102,7 +102,7 @@ describe('waywright line, twist and parallelism', () => {
     expect(code).toBe(0);
     const text = out.replaceAll('\u00a0', ' ').replace(/[\u2009\u202f]/g, ' ');
     expect(text).toContain('twist by 0.031 ± 0.003 mm/m over 1500 mm');
-    expect(text).toContain('Outside the limit');
+    expect(text).toContain('Outside 0.02 mm/m');
     expect(text).toContain('over the bridge 9.9 µm');
     const { err } = await said(JSON.stringify({ ...twist, tilts_urad: [3, 13, 21] }));
     expect(err).toBe('way.csv: tilts_urad: a list of 3; expected 4, one for each station');

@@ -117,13 +117,7 @@ export function alongSentence(answer: AlongAnswer, system: UnitSystem = 'metric'
   const { stations_mm, sd } = answer;
   const long = sayLength(stations_mm.at(-1)! - stations_mm[0]!, system).text;
   const size = (own: number | undefined) => (own === undefined ? {} : { sd: own });
-  const decided = answer.decision
-    ? {
-        within: ' Within the limit.',
-        outside: ' Outside the limit.',
-        'not proven': ' Not proven within the limit.',
-      }[answer.decision.verdict]
-    : '';
+  const decided = decidedText(answer, system);
   if (answer.twist_urad) {
     const { range, per_m } = answer.twist_urad;
     const unit = system === 'metric' ? 'mm/m' : 'thou/12 in';
@@ -133,6 +127,20 @@ export function alongSentence(answer: AlongAnswer, system: UnitSystem = 'metric'
   }
   const { range, per_m } = answer.parallelism_um!;
   const apart = sayDeviation(range, system, { signed: false, ...size(sd?.range) }).text;
-  const rate = say(per_m, 'µm/m', size(sd?.per_m)).text;
-  return `${answer.name ?? 'The ways'} are parallel within ${apart} over ${long}; they part by ${rate}.${decided}`;
+  const rate = say(Math.abs(per_m), 'µm/m', { signed: false, ...size(sd?.per_m) }).text;
+  const way = per_m < 0 ? 'falls' : 'climbs';
+  return `${answer.name ?? 'The ways'} are parallel within ${apart} over ${long}; the reading ${way} ${rate} along the way.${decided}`;
+}
+
+/** Whether a limit is kept, in words; nothing when there is no decision. */
+function decidedText({ decision, twist_urad }: AlongAnswer, system: UnitSystem): string {
+  if (!decision) return '';
+  const size = (value: number): string =>
+    twist_urad
+      ? saySlope(value, system, { unit: system === 'metric' ? 'mm/m' : 'thou/12 in', signed: false }).text
+      : sayDeviation(value, system, { signed: false }).text;
+  const limit = size(decision.limit);
+  if (decision.verdict === 'within') return ` Within ${limit}.`;
+  if (decision.verdict === 'outside') return ` Outside ${limit}.`;
+  return ` Not proven within ${limit}: value and doubt reach ${size(decision.over)} beyond.`;
 }

@@ -16,20 +16,22 @@ export function Columns(props: {
   readonly sheet: SurveySheet;
   readonly reading: SheetReading;
   readonly handle: Ref<ColumnsHandle>;
+  /** Words with the machine's own names for its ends. */
+  readonly placed: (words: string) => string;
   readonly onType: (at: CellPlace, text: string) => void;
   readonly onPaste: (at: CellPlace, text: string) => void;
   readonly onFocus: (at: CellPlace) => void;
   readonly onEnd: () => void;
 }) {
-  const { sheet, reading, handle, onType, onPaste, onFocus, onEnd } = props;
+  const { sheet, reading, handle, placed, onType, onPaste, onFocus, onEnd } = props;
   const { columns } = reading.layout;
   const lists = useRef(new Map<string, CellsHandle>());
   useImperativeHandle(handle, () => ({ focus: (at) => lists.current.get(at.column)?.focus(at.index) }));
   return columns.map(({ key, label, places }, k) => (
     <section className="survey-column" key={key}>
-      {columns.length > 1 ? <h3>{label}</h3> : null}
+      {columns.length > 1 ? <h3>{placed(label)}</h3> : null}
       <Cells
-        label={label}
+        label={placed(label)}
         handle={(own) => {
           if (own) lists.current.set(key, own);
           else lists.current.delete(key);

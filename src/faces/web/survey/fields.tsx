@@ -15,9 +15,11 @@ export function Fields(props: {
   readonly names: readonly string[];
   /** The field that the cells wait for, and why, when it says more than that it is empty. */
   readonly lacks: SheetLayout['lacks'];
+  /** Words with the machine's own names for its ends. */
+  readonly placed: (words: string) => string;
   readonly onType: (name: string, text: string) => void;
 }) {
-  const { sheet, layout, names, lacks, onType } = props;
+  const { sheet, layout, names, lacks, placed, onType } = props;
   return names.map((name) => {
     const read = layout.fields[name]!;
     const typed = sheet.fields[name] ?? '';
@@ -27,7 +29,7 @@ export function Fields(props: {
     return (
       <div className={name === 'unworn' ? 'field whole' : 'field'} key={name}>
         <label htmlFor={fieldId(name)}>
-          {fieldWords[name]!.label}
+          {placed(fieldWords[name]!.label)}
           {unit ? `, ${unit}` : ''}
         </label>
         <input

@@ -1,3 +1,4 @@
+import type { PlaceWords } from '../../../core/ledger/setup.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import { say, sayDeviation, spokenUnit } from '../../../core/quantity/say.ts';
 import { plain } from '../../../core/quantity/show.ts';
@@ -18,9 +19,9 @@ export const lengthUnit = (system: UnitSystem): { readonly unit: 'mm' | 'in'; re
   system === 'metric' ? { unit: 'mm', mm: 1 } : { unit: 'in', mm: 25.4 };
 
 /** The figure of a survey: strip or map, in the units of the house. */
-export function surveyFigure(found: Answered, system: UnitSystem, width: number): Shape {
+export function surveyFigure(found: Answered, system: UnitSystem, width: number, places: PlaceWords): Shape {
   const length = lengthUnit(system);
-  const x = { name: `${length.unit} from the headstock end`, text: (at: number) => plain(at, 6) };
+  const x = { name: `${length.unit} from the ${places.minus_end}`, text: (at: number) => plain(at, 6) };
   if (found.sort === 'plate') return plateFigure(found, system, width);
   if (found.sort === 'along') {
     const { answer } = found;
@@ -39,7 +40,7 @@ export function surveyFigure(found: Answered, system: UnitSystem, width: number)
         : {}),
       x,
       y: {
-        name: `from the first, ${isTwist ? slopeSign(unit) : unitSign[spokenUnit(1e3, system)]}, plus: ${isTwist ? 'back high' : 'nearer'}`,
+        name: `from the first, ${isTwist ? slopeSign(unit) : unitSign[spokenUnit(1e3, system)]}, plus: ${isTwist ? 'back high' : found.input.kind === 'parallel' && found.input.other_um ? 'above the other' : 'nearer'}`,
         text: axisText,
       },
       x_unit_mm: length.mm,
@@ -70,6 +71,21 @@ export function surveyFigure(found: Answered, system: UnitSystem, width: number)
           unworn: input.unworn_mm.map(
             ([a, b]) => [(a + from_mm) / length.mm, (b + from_mm) / length.mm] as const,
           ),
+        }
+      : {}),
+    ...(answer.wear
+      ? {
+          wear: {
+            // Height and what is worn off it make the line through what was not run on.
+            line: [0, last].map((i) => (endpoint_um[i]! + answer.wear!.wear_um[i]!) / um) as [number, number],
+            deepest: answer.stations_mm.indexOf(answer.wear.deepest.station_mm + from_mm),
+            text: `worn ${
+              sayDeviation(answer.wear.deepest.um, system, {
+                signed: false,
+                ...(answer.wear.deepest.sd_um === undefined ? {} : { sd: answer.wear.deepest.sd_um }),
+              }).text
+            }`,
+          },
         }
       : {}),
     x,

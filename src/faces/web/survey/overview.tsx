@@ -162,7 +162,9 @@ function Strips(props: {
   ] as const;
   return (
     <div ref={ref}>
-      <Figure shape={allStrips(props.lines, props.site, reach, props.system, width)} />
+      <Figure
+        shape={allStrips(props.lines, props.site, reach, props.system, width, props.open.job.plan.places)}
+      />
     </div>
   );
 }

@@ -1,7 +1,9 @@
+import type { PlaceWords } from '../../../core/ledger/setup.ts';
 import type { SurveySheet } from '../../../core/ledger/survey-record.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import { say, sayDeviation } from '../../../core/quantity/say.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
+import { inPlaces } from '../../../shop/survey/places.ts';
 import { closureWords, warningWords, wearWords, worstOf } from '../../../shop/survey/screen-words.ts';
 import type { CellPlace, SheetReading } from '../../../shop/survey/sheet-reading.ts';
 import { Figure } from '../figure.tsx';
@@ -11,8 +13,14 @@ import type { Answered } from './answered.ts';
 import { ByDrawing } from './by-drawing.tsx';
 import { leading, sentenceOf, surveyFigure } from './figures.ts';
 
+interface Shown {
+  readonly found: Answered;
+  readonly system: UnitSystem;
+  readonly places: PlaceWords;
+}
+
 /** What a survey says: the sentence, the number with its doubt, the verdict, the picture, then closure and the worst place. */
-export function Result({ found, system }: { readonly found: Answered; readonly system: UnitSystem }) {
+export function Result({ found, system, places }: Shown) {
   const said = leading(found, system);
   const { decision } = found.answer;
   return (
@@ -26,11 +34,11 @@ export function Result({ found, system }: { readonly found: Answered; readonly s
         <div className="unit hero-unit">{said.unit}</div>
         {decision ? <VerdictWord verdict={decision.verdict} side="high" /> : null}
       </div>
-      <Picture found={found} system={system} />
+      <Picture found={found} system={system} places={places} />
       <div className="rows survey-facts">
         {facts(found, system).map(([head, text]) => (
           <p key={head}>
-            <b>{head}</b> <span>{text}</span>
+            <b>{head}</b> <span>{inPlaces(text, places)}</span>
           </p>
         ))}
       </div>
@@ -39,11 +47,11 @@ export function Result({ found, system }: { readonly found: Answered; readonly s
   );
 }
 
-function Picture({ found, system }: { readonly found: Answered; readonly system: UnitSystem }) {
+function Picture({ found, system, places }: Shown) {
   const [ref, width] = useWidth<HTMLDivElement>(358);
   return (
     <div ref={ref}>
-      <Figure shape={surveyFigure(found, system, width)} />
+      <Figure shape={surveyFigure(found, system, width, places)} />
     </div>
   );
 }

@@ -173,6 +173,7 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
               layout={layout}
               names={how.fields}
               lacks={layout.lacks}
+              placed={placed}
               onType={(name, text) => type({ ...sheet, fields: { ...sheet.fields, [name]: text } })}
             />
           </div>
@@ -235,6 +236,7 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
               ) : null}
               <Columns
                 sheet={sheet}
+                placed={placed}
                 reading={reading}
                 handle={cells}
                 onType={(place, text) => type(cell(place, text))}
@@ -258,7 +260,7 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
                   So far: {reading.filled} of {reading.total} readings.
                 </p>
               )}
-              <Result found={found} system={units} />
+              <Result found={found} system={units} places={plan.places} />
               <LookAt
                 found={found}
                 sheet={sheet}

@@ -1,3 +1,4 @@
+import type { PlaceWords } from '../../../core/ledger/setup.ts';
 import type { TakenSurvey } from '../../../core/ledger/survey-record.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import { sayDeviation, spokenUnit } from '../../../core/quantity/say.ts';
@@ -91,13 +92,14 @@ export function allStrips(
   reach_mm: readonly [number, number] | undefined,
   system: UnitSystem,
   width: number,
+  places: PlaceWords,
 ): Shape {
   const length = lengthUnit(system);
   const figure: BedStripsFigure = {
-    title: 'The bed along one axis, from the headstock end',
+    title: `The bed along one axis, from the ${places.minus_end}`,
     width,
     strips: lines.map((one) => stripOf(one, system)),
-    x: { name: `${length.unit} from the headstock end`, text: (at) => plain(at, 6) },
+    x: { name: `${length.unit} from the ${places.minus_end}`, text: (at) => plain(at, 6) },
     x_unit_mm: length.mm,
     ...(site && reach_mm
       ? {

@@ -28,7 +28,7 @@ export async function axeFinds(page: Page): Promise<string[]> {
     .map((one) => `${one.id}: ${one.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
 }
 
-/** Things to touch that are smaller than a thumb needs: 48 × 48 px. A cell is touched anywhere on it, a file's input by its label. */
+/** Things to touch that are smaller than a thumb needs: 48 × 48 px. A cell is touched anywhere on it, a box and a file's input by their label. */
 const tooSmall = (page: Page): Promise<string[]> =>
   page.evaluate(() =>
     [
@@ -38,7 +38,12 @@ const tooSmall = (page: Page): Promise<string[]> =>
     ]
       .filter((one) => one.getClientRects().length > 0)
       .flatMap((one) => {
-        const target = one.matches('.cell input') ? one.closest('.cell')! : one;
+        const holder = one.matches('.cell input')
+          ? '.cell'
+          : one.matches('[type="checkbox"], [type="radio"]')
+            ? 'label'
+            : undefined;
+        const target = (holder && one.closest(holder)) || one;
         const { width, height } = target.getBoundingClientRect();
         const name = (one.getAttribute('aria-label') ?? one.textContent ?? '').trim().slice(0, 40);
         return width < 47.5 || height < 47.5

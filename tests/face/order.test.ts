@@ -1,14 +1,10 @@
-import { mkdirSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
-import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
-import { axeFinds, runsOff, tooSmall } from './looks.ts';
+import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { looksRight as looks } from './looks.ts';
 import { newFolder, type Served, serve } from './served.ts';
-
-const pictures = process.env.WAYWRIGHT_PICTURES;
 
 let served: Served;
 let opened: Opened;
@@ -36,29 +32,7 @@ const status = (title: string) =>
     .locator(`ol .order-row:has(b:text-is(${JSON.stringify(title)})) [data-status]`)
     .getAttribute('data-status');
 
-/** Axe, thumbs and edges in both themes and sizes; a picture of each where one is asked for. */
-async function looksRight(name: string): Promise<void> {
-  for (const [size, viewport] of [
-    ['phone', phone],
-    ['tablet', tablet],
-  ] as const) {
-    await page.setViewportSize(viewport);
-    for (const colorScheme of ['dark', 'light'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect(await axeFinds(page), `${name} ${size} ${colorScheme}`).toEqual([]);
-      if (pictures) {
-        mkdirSync(pictures, { recursive: true });
-        const path = join(pictures, `${name}-${size}-${colorScheme}.png`);
-        await page.screenshot({ path, fullPage: true });
-      }
-    }
-    // A label stands over its own cell, and a box is touched by its label.
-    const small = (await tooSmall(page)).filter((one) => !/^LABEL|^INPUT "" 26/.test(one));
-    expect(small, `${name} ${size}`).toEqual([]);
-    expect(await runsOff(page), `${name} ${size}`).toBeLessThanOrEqual(0);
-  }
-  await page.setViewportSize(phone);
-}
+const looksRight = (name: string) => looks(page, `order-${name}`);
 
 async function entries(): Promise<Entry[]> {
   const { entries } = (await (await fetch(`${served.address}/api/jobs/${job}`)).json()) as {

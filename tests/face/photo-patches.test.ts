@@ -95,7 +95,7 @@ describe('a patch is marked over the photo', () => {
     await page.getByText('Pick a mark to move or size it').waitFor();
     expect(await page.locator('.mark-list').textContent()).toMatch(/5 corners, 1\s\d{3}\smm²/);
     expect(Math.abs((await leftOut()) - area_mm2) / area_mm2).toBeLessThan(0.03);
-    await looksRight(page, served.folder, 'patch');
+    await looksRight(page, 'photo-patch');
   });
 
   it('a corner follows the thumb under a loupe, and one step back undoes the drag', async () => {
@@ -162,7 +162,7 @@ describe('a patch is marked over the photo', () => {
   it('goes into the round with the print, and is left out of its shares', async () => {
     await page.getByRole('button', { name: 'Done marking' }).click();
     await page.getByText('1 patch is left out').waitFor();
-    await looksRight(page, served.folder, 'patch-read');
+    await looksRight(page, 'photo-patch-read');
     await pressKey(page, 'Use this print');
     await page.getByText('All 6 zones from a photo').waitFor();
     await expect.poll(async () => (await entries()).at(-1)?.kind).toBe('print photographed');

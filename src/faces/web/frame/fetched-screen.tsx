@@ -9,6 +9,27 @@ type FetchIt = () => Promise<ComponentType>;
 
 const here = new Map<FetchIt, ComponentType>();
 
+/** When the page was last begun anew for a screen; twice within this time is once too often. */
+const begunKey = 'waywright/begun-anew';
+const begunAgain_ms = 10_000;
+
+/**
+ * Begins the page anew once the shop answers: browsers may remember for the life of a page that a file did not come, and then never
+ * ask for it again. What is typed stands on the phone's shelf.
+ * @param asked  by hand: however short ago it was begun anew
+ */
+async function beginAnew(asked: boolean): Promise<void> {
+  const last = Number(sessionStorage.getItem(begunKey) ?? 0);
+  if (!asked && Date.now() - last < begunAgain_ms) return;
+  const isThere = await fetch('/api/health').then(
+    (answer) => answer.ok,
+    () => false,
+  );
+  if (!isThere) return;
+  sessionStorage.setItem(begunKey, String(Date.now()));
+  location.reload();
+}
+
 /**
  * A screen that is fetched when it is asked for: says so while it is on its way, and when it does not come, that it is tried
  * again.
@@ -16,19 +37,23 @@ const here = new Map<FetchIt, ComponentType>();
 export function FetchedScreen({ title, fetchIt }: { readonly title: string; readonly fetchIt: FetchIt }) {
   const [state, setState] = useState<'waiting' | 'here' | 'out of reach'>('waiting');
   const Screen = here.get(fetchIt);
-  const ask = useCallback(async () => {
-    try {
-      here.set(fetchIt, await fetchIt());
-      setState('here');
-    } catch {
-      setState('out of reach');
-    }
-  }, [fetchIt]);
+  const ask = useCallback(
+    async (again?: 'again' | 'by hand') => {
+      try {
+        here.set(fetchIt, await fetchIt());
+        setState('here');
+      } catch {
+        setState('out of reach');
+        if (again) await beginAnew(again === 'by hand');
+      }
+    },
+    [fetchIt],
+  );
   useEffect(() => {
     if (here.has(fetchIt)) return;
     if (state === 'waiting') void ask();
     if (state !== 'out of reach') return;
-    const timer = setInterval(() => void ask(), again_ms);
+    const timer = setInterval(() => void ask('again'), again_ms);
     return () => clearInterval(timer);
   }, [fetchIt, state, ask]);
   if (Screen) return <Screen />;
@@ -45,7 +70,7 @@ export function FetchedScreen({ title, fetchIt }: { readonly title: string; read
                 asked for again by itself.
               </span>
             </p>
-            <button type="button" className="second" onClick={() => void ask()}>
+            <button type="button" className="second" onClick={() => void ask('by hand')}>
               Try again
             </button>
           </>

@@ -16,7 +16,7 @@ export function ByDrawing({ found, system }: { readonly found: Answered; readonl
     <section className="by-drawing" aria-label="The doubt by drawing">
       {state.is === 'drawn' ? (
         <>
-          <div className="survey-table">
+          <div className="survey-table narrow-table">
             <table>
               <caption className="hidden">The doubt as propagated, and by drawing</caption>
               <thead>

@@ -1,3 +1,5 @@
+import type { PartsAsk } from '../contract/parts.ts';
+import type { SiteAsk } from '../contract/site.ts';
 import type { Entry } from '../core/ledger/entry.ts';
 import { foldJob } from '../core/ledger/job.ts';
 import type { SteerInput } from '../core/observe/round.ts';
@@ -6,6 +8,7 @@ import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
 import type { RestInput } from '../core/rest/rest.ts';
 import { answerJob, type JobAnswer } from './answer-job.ts';
+import { type PartsAnswer, parts } from './parts.ts';
 import {
   measurePractice,
   type PracticeMeasured,
@@ -16,12 +19,15 @@ import {
 } from './practise/practice-job.ts';
 import { practiceOf } from './practise/practice-of.ts';
 import { type Rested, rest } from './rest.ts';
+import { type SiteAnswer, site } from './site.ts';
 import { steer } from './steer.ts';
 
 /** The heavy questions, as data, so that they can be asked of another thread. */
 export interface Questions {
   readonly steer: { readonly ask: SteerInput; readonly answer: SteerAnswer | NoAnswer };
   readonly rest: { readonly ask: RestInput; readonly answer: Rested | NoAnswer };
+  readonly site: { readonly ask: SiteAsk; readonly answer: SiteAnswer | NoAnswer };
+  readonly parts: { readonly ask: PartsAsk; readonly answer: PartsAnswer | NoAnswer };
   /** Undefined: the job is of a real part. */
   readonly 'practice measure': {
     readonly ask: PracticeAsk & { readonly repeat: number };
@@ -54,6 +60,8 @@ export const computeWith =
     const answers: { [K in keyof Questions]: (ask: Questions[K]['ask']) => unknown } = {
       steer: (input) => steer(input, solve),
       rest: (input) => rest(input),
+      site: (input) => site(input),
+      parts: (input) => parts(input),
       'practice measure': ({ entries, round, repeat }) => {
         const job = foldJob(entries);
         const record = practiceOf(job);

@@ -11,6 +11,25 @@ import type { Store } from '../../src/shop/store.ts';
 
 const steerCase = JSON.parse(readFileSync('checks/data/cases/steer-2.json', 'utf8')).input;
 const restCase = JSON.parse(readFileSync('checks/data/cases/rest-2.json', 'utf8')).input;
+const siteCase = JSON.parse(readFileSync('checks/data/cases/site-1.json', 'utf8'));
+/** A saddle that goes 3 µm toward the operator over 300 mm, and a feature that wears. */
+const partsCase = {
+  lathe: {
+    travel: {
+      stations_mm: [0, 300],
+      shift_um: [
+        [0, 0, 0],
+        [0, -3, 0],
+      ],
+    },
+    tool_mm: [0, -20, 150],
+    turned: [{ name: 'bar', radius_mm: 20, from_mm: 0, to_mm: 300 }],
+  },
+  wear: {
+    per: 'year',
+    features: [{ name: 'facing', unit: 'urad', value: 40, sd: 3, low: 20, high: 66, rate: -5 }],
+  },
+};
 const at = '2031-11-25T14:32:00+01:00';
 
 let app: FastifyInstance;
@@ -182,10 +201,29 @@ describe('bad input over HTTP', () => {
     expect((await send('POST', '/api/import', {}, { origin: 'http://page.example' })).status).toBe(403);
   });
 
+  it('where to print and what parts come off are answered as the command line does, or refused by field', async () => {
+    const site = await send('POST', '/api/site', siteCase.input);
+    expect(site.status).toBe(200);
+    site.json.candidates.forEach((one: { yaw_rms_urad: number }, k: number) => {
+      expect(one.yaw_rms_urad).toBeCloseTo(siteCase.expected.candidates[k].yaw_rms_urad, 3);
+    });
+    const short = await send('POST', '/api/site', { ...siteCase.input, duty: [1] });
+    expect([short.status, short.json.issues[0].path]).toEqual([400, 'duty']);
+    const lifted = { ...siteCase.input, load: { ...siteCase.input.load, direction: [0, 0, 1] } };
+    expect((await send('POST', '/api/site', lifted)).status).toBe(422);
+    const parts = await send('POST', '/api/parts', partsCase);
+    expect(parts.status).toBe(200);
+    expect(parts.json.turned[0].taper_um.value).toBeCloseTo(6, 6);
+    expect(parts.json.wear[0].lasts).toBeCloseTo(4, 9);
+    expect((await send('POST', '/api/parts', {})).status).toBe(400);
+  });
+
   it('never answers 5xx, whatever is sent where', async () => {
     const urls = [
       '/api/steer',
       '/api/rest',
+      '/api/site',
+      '/api/parts',
       '/api/jobs',
       '/api/jobs/job/entries',
       '/api/jobs/none/entries',
@@ -194,6 +232,8 @@ describe('bad input over HTTP', () => {
     const sound = [
       steerCase,
       restCase,
+      siteCase.input,
+      partsCase,
       { id: 'f', at, kind: 'note', text: 't' },
       { format: 'waywright-job', version: 1, id: 'i', entries: [] },
     ];

@@ -1,5 +1,7 @@
 import type { FastifyPluginAsync } from 'fastify';
+import { partsInput } from '../../contract/parts.ts';
 import { restInput } from '../../contract/rest.ts';
+import { siteInput } from '../../contract/site.ts';
 import { steerInput } from '../../contract/steer.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import type { Compute } from '../../shop/compute.ts';
@@ -15,6 +17,14 @@ export const sumRoutes =
     });
     app.post('/api/rest', async (request, reply) => {
       const answer = await compute('rest', restInput(caseInput(request.body)));
+      return answer.ok ? answer : sendNoAnswer(reply, answer);
+    });
+    app.post('/api/site', async (request, reply) => {
+      const answer = await compute('site', siteInput(caseInput(request.body)));
+      return answer.ok ? answer : sendNoAnswer(reply, answer);
+    });
+    app.post('/api/parts', async (request, reply) => {
+      const answer = await compute('parts', partsInput(caseInput(request.body)));
       return answer.ok ? answer : sendNoAnswer(reply, answer);
     });
   };

@@ -201,8 +201,8 @@ export const testCards: Readonly<Record<'square' | 'bar' | 'pivot' | 'rock', Sur
     drawing: 'square turned over',
     question: 'How much is the square, and how much the machine?',
     put: 'The square is set true by its foot. Sweep the blade, then turn the square over about its blade and set it true again.',
-    move: 'Sweep the same stretch the same way, with the plunger pointing the same way: the second time it touches the other edge of the blade, which must be parallel to the first.',
-    plus: 'Far less near, plus as the plunger goes in, the same in both sweeps.',
+    move: 'Sweep the same stretch the same way, both times. The plunger points the same way too: the second time it touches the other edge of the blade, which must be parallel to the first.',
+    plus: 'Far less near, plunger in. The same in both sweeps.',
     climbs: 'the far end comes nearer',
     falls: 'the far end goes away',
     check:

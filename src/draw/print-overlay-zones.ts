@@ -42,7 +42,7 @@ export function zoneOverlay({ title, desc, view, size, zones, ends }: ZoneOverla
         ...plate({ at: besides(view, size, 0, x, first, 5), words: first, look }, view),
         ...(other === undefined
           ? []
-          : plate({ at: besides(view, size, 1, x, other, 5), words: other }, view)),
+          : plate({ at: besides(view, size, 1, x, other, 5), words: other, look }, view)),
       ];
     }),
     endNames(view, size, ends),

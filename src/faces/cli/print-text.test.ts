@@ -73,7 +73,17 @@ describe('a print in words', () => {
     expect(text).toContain('trust     0.44: take it again (6.6 px per mm');
     expect(text).toContain('corners found with the card, ± 1.4 px');
     expect(text).toContain('zones     31 %, not readable (zone 1 at x = 0)');
-    expect(text).toContain('! Blurred: hold still');
     expect(text).toContain('; 1 empty square; ');
+  });
+  it('an unsound photo begins with “take it again” and why; a sound one does not, and its warnings stand at the end', () => {
+    expect(text.startsWith('Take it again: blurred: hold still and take it again.\n\n60 × 40 mm')).toBe(true);
+    expect(text).not.toContain('! Blurred');
+    const sound = printText({
+      ...reading,
+      trust: { ...reading.trust, confidence: 0.9 },
+      warnings: [{ code: 'merged contact', text: 'One region holds much.' }],
+    });
+    expect(sound).not.toMatch(/take it again/i);
+    expect(sound.endsWith('! One region holds much.')).toBe(true);
   });
 });

@@ -3,11 +3,10 @@ import { isReadable } from '../../core/print/readable-square.ts';
 import type { Cell } from '../../core/print/reading.ts';
 import { counted } from '../../shop/phrase.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
+import { trustWords } from '../../shop/print/trust-words.ts';
 import { table } from './table.ts';
 
 const inch_mm = 25.4;
-/** Below this the photo is taken again. */
-const enoughTrust = 0.5;
 
 const one = (value: number): string => value.toFixed(1);
 /** Always with its sign, a real minus. */
@@ -66,7 +65,10 @@ export function printText(reading: PhotoReading): string {
   const { photo, size, cell_mm, trust, cells, doubt } = reading;
   const perInch = (reading.density_per_25mm * inch_mm ** 2) / 25 ** 2;
   const percentiles = reading.area_percentiles_mm2;
+  const { good, words, rest } = trustWords(reading);
   return [
+    // What makes the figures worth little stands before them.
+    ...(good ? [] : [words]),
     [
       `${size.length_mm} × ${size.width_mm} mm, from a ${photo.format.toUpperCase()} of ${photo.width_px} × ${photo.height_px} pixels, ${cornersText(reading)}`,
       `spots     ${one(reading.density_per_25mm)} ± ${one(2 * doubt.density_per_25mm)} in a 25 mm square, ${one(perInch)} in an inch square; ${reading.spots.length} in all`,
@@ -78,12 +80,12 @@ export function printText(reading: PhotoReading): string {
         : []),
       ...evennessText(reading),
       ...zonesText(reading),
-      `trust     ${trust.confidence.toFixed(2)}${trust.confidence < enoughTrust ? ': take it again' : ''} (${one(trust.px_per_mm)} px per mm, blur ${trust.blur_mm.toFixed(2)} mm, glare ${one(trust.glare_pct)} %, blue ${one(trust.separation)} times the noise off the bare surface)`,
+      `trust     ${trust.confidence.toFixed(2)}${good ? '' : ': take it again'} (${one(trust.px_per_mm)} px per mm, blur ${trust.blur_mm.toFixed(2)} mm, glare ${one(trust.glare_pct)} %, blue ${one(trust.separation)} times the noise off the bare surface)`,
     ].join('\n'),
     `Spots in each ${cell_mm} mm square, x to the right, y down; cut squares in brackets\n${grid(cells, cell_mm, (cell) => String(cell.count))}`,
     `Bearing of each, %\n${grid(cells, cell_mm, (cell) => cell.bearing_pct.toFixed(0))}`,
     `± is two sd, 19 times in 20, as on rendered prints of known truth (a square’s count ± ${one(2 * doubt.square_count)}); a second photo of the same print tells more: --second.`,
-    ...reading.warnings.map((warning) => `! ${warning.text}`),
+    ...rest.map((warning) => `! ${warning.text}`),
   ].join('\n\n');
 }
 

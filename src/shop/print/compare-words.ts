@@ -1,4 +1,7 @@
+import type { Agreement } from '../../core/print/agreement.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { counted, percent } from '../phrase.ts';
+import { spotsPerSquare, squareWords } from './reading-words.ts';
 
 /** Shares of a zone that differ by less than this, 0 to 1, are the same to a scraper. Common practice, no source. */
 export const sameShare = 0.1;
@@ -74,12 +77,40 @@ export function planSentence(changes: readonly ZoneChange[], endWords: string): 
 export const planWord = ({ points, differs }: ZoneChange): string =>
   points === undefined ? 'not known' : !differs ? 'as planned' : points > 0 ? 'more' : 'less';
 
-/** Whether another photo of the same print says the same. */
-export function agreementSentence(changes: readonly ZoneChange[], endWords: string): string {
+/**
+ * Whether another photo of the same print says the same: zone by zone, and by the doubts of both where the earlier one has been read
+ * again (`agreement`).
+ */
+export function agreementSentence(
+  changes: readonly ZoneChange[],
+  endWords: string,
+  agreement?: Agreement,
+): string {
   const known = changes.filter(({ points }) => points !== undefined);
   if (known.length === 0) return 'No zone can be held against the photo before it.';
   const off = known.filter(({ differs }) => differs);
-  if (off.length === 0)
+  if (off.length === 0 && (agreement?.agrees ?? true))
     return 'It agrees with the photo before it of this print, within 10 points in every zone.';
-  return `It does not agree with the photo before it of this print in ${named(off)}, counted from the ${endWords}. Look at the corners of both, and at the blue.`;
+  const where = off.length
+    ? ` in ${named(off)}, counted from the ${endWords}`
+    : ': its figures lie apart by more than their doubts';
+  return `It does not agree with the photo before it of this print${where}. Look at the corners of both, and at the blue; then take the worse one again.`;
 }
+
+/** "Less the photo before it: bearing −0.6 ± 1.9 points, +0.2 ± 0.9 spots a 25 mm square; 1 of 28 squares apart." */
+export function agreementFigures(
+  { bearing_pct, density_per_25mm, squares_apart, squares }: Agreement,
+  units: UnitSystem,
+): string {
+  const off = ({ value, sd }: { value: number; sd: number }) =>
+    `${signedTenths(value)}\u202f±\u00a0${(2 * sd).toFixed(1)}`;
+  const scale = spotsPerSquare(1, units);
+  const spots = { value: density_per_25mm.value * scale, sd: density_per_25mm.sd * scale };
+  const apart = squares_apart.length === 0 ? 'none' : String(squares_apart.length);
+  return `Less the photo before it: bearing ${off(bearing_pct)} points, ${off(spots)} spots ${squareWords(units)}; ${apart} of ${counted(squares, 'square')} apart by more than chance.`;
+}
+
+const signedTenths = (value: number): string => {
+  const text = Math.abs(value).toFixed(1);
+  return text === '0.0' ? '0' : `${value < 0 ? '−' : '+'}${text}`;
+};

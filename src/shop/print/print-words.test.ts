@@ -4,6 +4,7 @@ import type { Corners } from '../../core/print/picture.ts';
 import type { Cell, Evenness, PhotoTrust } from '../../core/print/reading.ts';
 import { phraseText } from '../phrase.ts';
 import {
+  agreementFigures,
   agreementSentence,
   changeSentence,
   planSentence,
@@ -20,7 +21,7 @@ import {
   turnedRound,
 } from './corner-words.ts';
 import { photoRefusal } from './photo-words.ts';
-import { evennessWords, readingSentence, spotsPerSquare } from './reading-words.ts';
+import { evennessWords, readingSentence, spotsPerSquare, withDoubt } from './reading-words.ts';
 import { trustWords } from './trust-words.ts';
 
 const places: PlaceWords = {
@@ -158,6 +159,38 @@ describe('held against another print', () => {
     );
     expect(changeSentence(zoneChanges(now, now), 3, 'headstock end')).toContain('No zone changed');
     expect(planSentence(zoneChanges([null], [0.3]), 'headstock end')).toContain('No zone can be held');
+  });
+});
+
+describe('another photo of the same print', () => {
+  const same = zoneChanges([0.3, 0.31], [0.31, 0.3]);
+  const agreement = {
+    agrees: false,
+    bearing_pct: { value: -4.24, sd: 1.05 },
+    density_per_25mm: { value: 0.02, sd: 0.6 },
+    squares_apart: [{ col: 0, row: 0, first: 3, second: 9 }],
+    squares: 8,
+  };
+  it('does not agree where its figures lie apart by more than their doubts, though zones do', () => {
+    expect(agreementSentence(same, 'headstock end', agreement)).toMatch(
+      /does not agree .*: its figures lie apart by more than their doubts\. Look at the corners/,
+    );
+    expect(agreementSentence(same, 'headstock end', { ...agreement, agrees: true })).toContain('It agrees');
+  });
+  it('says by how much, two sd, in the square in use: 645.16 over 625 mm²', () => {
+    expect(agreementFigures(agreement, 'metric')).toBe(
+      'Less the photo before it: bearing −4.2\u202f±\u00a02.1 points, 0\u202f±\u00a01.2 spots a 25\u00a0mm square; 1 of 8 squares apart by more than chance.',
+    );
+    const inch = { ...agreement, density_per_25mm: { value: 10, sd: 5 }, squares_apart: [] };
+    expect(agreementFigures(inch, 'inch')).toContain(
+      '+10.3\u202f±\u00a010.3 spots a square inch; none of 8 squares',
+    );
+  });
+  it('a figure has as many decimals as its doubt is worth', () => {
+    expect(withDoubt(28.04, 0.7)).toEqual({ value: '28', doubt: '1' });
+    expect(withDoubt(13.84, 0.3)).toEqual({ value: '14', doubt: '1' });
+    expect(withDoubt(2.44, 0.16)).toEqual({ value: '2.4', doubt: '0.3' });
+    expect(withDoubt(0, 0.02)).toEqual({ value: '0.0', doubt: '0.1' });
   });
 });
 

@@ -95,3 +95,9 @@ const trendWords = (points: number, bearing_pct: number, minus: string, plus: st
 
 /** Why a zone bears more than it is blue. */
 export const coverNote = `A scraped face that bears all over shows ${percent(fullCover)} blue: metal stays bare between its spots. The plan counts each zone against that.`;
+
+/** A figure and its doubt, two sd, whole; to one decimal below 3, as `pct`: "28" and "1", "2.4" and "0.3". No doubt is said to be nothing. */
+export function withDoubt(value: number, sd: number): { readonly value: string; readonly doubt: string } {
+  const decimals = value < 2.95 ? 1 : 0;
+  return { value: value.toFixed(decimals), doubt: Math.max(2 * sd, decimals ? 0.1 : 1).toFixed(decimals) };
+}

@@ -6,10 +6,13 @@ import { roundRecord } from '../../../core/ledger/round-record.ts';
 import { steerInput } from '../../../core/ledger/steer-input.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { bearsFromBlue } from '../../../core/print/cover.ts';
+import type { Exclusion } from '../../../core/print/exclusion.ts';
 import { percent } from '../../../shop/phrase.ts';
 import { planSentence, planWord, signedPoints, zoneChanges } from '../../../shop/print/compare-words.ts';
+import type { ShownReading } from '../../../shop/print/photo-reading.ts';
 import type { OpenJob } from '../keep/jobs.ts';
 import { posted } from '../keep/server.ts';
+import { Overlay } from './overlay.tsx';
 
 /** The last round's plan, worked out again from what was known then; asked only where its passes were made. */
 function usePlanBefore({ id, job }: OpenJob) {
@@ -23,13 +26,16 @@ function usePlanBefore({ id, job }: OpenJob) {
   });
 }
 
-/** The print that the last plan foretold beside the one that came. */
+/** The print that the last plan foretold beside the one that came, as both lie in the photo, and where they disagree. */
 export function AgainstPlan(props: {
   readonly open: OpenJob;
   readonly pad: Pad;
-  readonly shares: readonly (number | undefined)[];
+  readonly hash: string;
+  readonly reading: ShownReading;
+  readonly marks: readonly Exclusion[];
 }) {
-  const { open, pad, shares } = props;
+  const { open, pad, hash, reading, marks } = props;
+  const shares = reading.zone_shares ?? [];
   const { data } = usePlanBefore(open);
   const { slide, places } = open.job.plan;
   if (!data?.ok) return null;
@@ -43,6 +49,38 @@ export function AgainstPlan(props: {
     <section>
       <h2>Against the plan of round {open.job.round - 1}</h2>
       <p className="say">{planSentence(changes, places.minus_end)}</p>
+      <div className="side-by-side">
+        <figure>
+          <figcaption>Foretold for this round, % that bears</figcaption>
+          <Overlay
+            title={`The print of the ${pad.name} that the last plan foretold`}
+            hash={hash}
+            reading={reading}
+            places={places}
+            layer="zones"
+            marks={marks}
+            zones={changes.map(({ before }) => ({ first: shareText(before) }))}
+            drawn={{ shares: planned, seed: `${open.id} ${open.job.round} ${pad.name}` }}
+            mostHeight={360}
+          />
+        </figure>
+        <figure>
+          <figcaption>Seen; over it where they disagree, points</figcaption>
+          <Overlay
+            title={`The print of the ${pad.name} that was seen, and where it disagrees`}
+            hash={hash}
+            reading={reading}
+            places={places}
+            layer="zones"
+            marks={marks}
+            zones={changes.map(({ now, points, differs }) => ({
+              first: shareText(now),
+              ...(differs && points !== undefined ? { other: signedPoints(points), wrong: true } : {}),
+            }))}
+            mostHeight={360}
+          />
+        </figure>
+      </div>
       <table className="by-zone">
         <caption>Bears, zone by zone from the {places.minus_end}</caption>
         <thead>
@@ -69,9 +107,9 @@ export function AgainstPlan(props: {
         </tbody>
       </table>
       <p className="quiet">
-        Planned: what the plan’s own forecast gave for the next print. At rest: the same where the part rests
-        on what touches. Seen: by the photo’s blue, against a face that bears all over. Both hold if the
-        passes were made as planned.
+        Where a drawn spot stands says nothing; how many there are does. Planned: what the plan’s own forecast
+        gave for the next print. At rest: the same where the part rests on what touches. Seen: by the photo’s
+        blue, against a face that bears all over. Both hold if the passes were made as planned.
       </p>
     </section>
   );

@@ -3,12 +3,12 @@ import type { Pad } from '../../../core/body/pad.ts';
 import { roundRecord, type TakenPhoto } from '../../../core/ledger/round-record.ts';
 import type { Exclusion } from '../../../core/print/exclusion.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
-import { agreementSentence, zoneChanges } from '../../../shop/print/compare-words.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
 import type { OpenJob } from '../keep/jobs.ts';
 import { Against } from './against.tsx';
 import { AgainstPlan } from './against-plan.tsx';
 import { Progress } from './progress.tsx';
+import { SamePrint } from './same-print.tsx';
 
 /** A pad's photo of a round; the last where there are several. */
 export interface RoundPhoto {
@@ -38,15 +38,18 @@ export function Compare(props: {
   const before = photos.filter(({ round }) => round < job.round);
   const same = photos.find(({ round, taken }) => round === job.round && taken.photo !== hash);
   const last = before.at(-1);
-  const shares = reading.zone_shares ?? [];
   return (
     <section className="compare" aria-label="Held against what was known">
       {same ? (
-        <p className="say">
-          {agreementSentence(zoneChanges(same.taken.shares, shares), open.job.plan.places.minus_end)}
-        </p>
+        <SamePrint
+          taken={same.taken}
+          pad={pad}
+          reading={reading}
+          minusEnd={open.job.plan.places.minus_end}
+          units={units}
+        />
       ) : null}
-      <AgainstPlan open={open} pad={pad} shares={shares} />
+      <AgainstPlan open={open} pad={pad} hash={hash} reading={reading} marks={marks} />
       {last ? (
         <Against last={last} pad={pad} hash={hash} reading={reading} marks={marks} plan={job.plan} />
       ) : null}

@@ -3,6 +3,7 @@ import type { PlaceWords } from '../../../core/ledger/setup.ts';
 import type { Exclusion } from '../../../core/print/exclusion.ts';
 import type { Cell } from '../../../core/print/reading.ts';
 import { exclusionFigure } from '../../../draw/print-overlay-exclusions.ts';
+import { foretoldPrint } from '../../../draw/print-overlay-foretold.ts';
 import { squareOverlay } from '../../../draw/print-overlay-squares.ts';
 import { overlayView } from '../../../draw/print-overlay-view.ts';
 import { type ZoneNote, zoneOverlay } from '../../../draw/print-overlay-zones.ts';
@@ -31,9 +32,23 @@ export function Overlay(props: {
   readonly text?: (cell: Cell) => string;
   /** Without the map of contact: what stands in it is not this photo's alone. */
   readonly plain?: boolean;
+  /** Instead of what the photo shows: spots thrown over each zone by its share, 0 to 1. */
+  readonly drawn?: { readonly shares: readonly (number | null | undefined)[]; readonly seed: string };
   readonly mostHeight?: number;
 }) {
-  const { title, hash, reading, places, layer, marks, zones, text, plain = false, mostHeight = 520 } = props;
+  const {
+    title,
+    hash,
+    reading,
+    places,
+    layer,
+    marks,
+    zones,
+    text,
+    plain = false,
+    drawn,
+    mostHeight = 520,
+  } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
   const { corners, size, cell_mm, photo } = reading;
   const view = useMemo(
@@ -68,6 +83,15 @@ export function Overlay(props: {
         : undefined,
     [view, marks],
   );
+  const seed = drawn?.seed;
+  const shares = JSON.stringify(drawn?.shares);
+  const foretold = useMemo(
+    () =>
+      seed === undefined
+        ? undefined
+        : foretoldPrint({ title, view, size, shares: JSON.parse(shares!), seed }),
+    [seed, shares, title, view, size],
+  );
   const wide = view.width > width;
   const inside = (
     <div className="stage" style={{ width: view.width, height: view.height }}>
@@ -82,7 +106,8 @@ export function Overlay(props: {
           height: photo.height_px * view.scale,
         }}
       />
-      {layer === 'photo' || plain ? null : <ContactLayer map={reading.contact_map} view={view} />}
+      {foretold ? <Figure shape={foretold} className="over" /> : null}
+      {layer === 'photo' || plain || foretold ? null : <ContactLayer map={reading.contact_map} view={view} />}
       {leftOut ? <Figure shape={leftOut} className="over" /> : null}
       <Figure shape={shape} className="over" />
     </div>

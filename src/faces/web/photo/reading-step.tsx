@@ -12,6 +12,7 @@ import {
   readingSentence,
   spotsPerSquare,
   squareWords,
+  withDoubt,
 } from '../../../shop/print/reading-words.ts';
 import { trustFigures, trustWords } from '../../../shop/print/trust-words.ts';
 import { Mark } from '../frame/mark.tsx';
@@ -39,7 +40,12 @@ export function ReadingStep(props: {
   const { places } = plan;
   const trust = trustWords(reading);
   const shares = reading.zone_shares ?? [];
-  const spots = Math.round(spotsPerSquare(reading.density_per_25mm, units));
+  const { doubt } = reading;
+  const bears = withDoubt(reading.bearing_pct, doubt.bearing_pct);
+  const spots = withDoubt(
+    spotsPerSquare(reading.density_per_25mm, units),
+    spotsPerSquare(doubt.density_per_25mm, units),
+  );
   return (
     <>
       <div>
@@ -56,18 +62,21 @@ export function ReadingStep(props: {
           <div>
             <dt>bears</dt>
             <dd>
-              <span className="num">{Math.round(reading.bearing_pct)}</span> <span className="unit">%</span>
+              <span className="num">{bears.value}</span> <span className="doubt">±&nbsp;{bears.doubt}</span>{' '}
+              <span className="unit">%</span>
             </dd>
           </div>
           <div>
             <dt>{squareWords(units)}</dt>
             <dd>
-              <span className="num">{spots}</span>{' '}
-              <span className="unit">{spots === 1 ? 'spot' : 'spots'}</span>
+              <span className="num">{spots.value}</span> <span className="doubt">±&nbsp;{spots.doubt}</span>{' '}
+              <span className="unit">{spots.value === '1' ? 'spot' : 'spots'}</span>
             </dd>
           </div>
         </dl>
-        {trust.good ? <p className="quiet">{trust.words}</p> : null}
+        <p className="quiet">
+          {trust.good ? `${trust.words} ` : ''}± holds 19 times in 20, on rendered prints of known truth.
+        </p>
         {trust.rest.map(({ code, text }) => (
           <p className="caution" key={code}>
             <Mark name="caution" size={20} />

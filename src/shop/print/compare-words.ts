@@ -94,7 +94,19 @@ export function agreementSentence(
   const where = off.length
     ? ` in ${named(off)}, counted from the ${endWords}`
     : ': its figures lie apart by more than their doubts';
-  return `It does not agree with the photo before it of this print${where}. Look at the corners of both, and at the blue; then take the worse one again.`;
+  const first = `It does not agree with the photo before it of this print${where}.`;
+  if (off.length && agreesEndForEnd(changes))
+    return `${first} Turned end for end it does: look which end is which in both photos, and turn the corners round.`;
+  return `${first} Look at the corners of both, and at the blue; then take the worse one again.`;
+}
+
+/** Whether every zone of one photo is that of the other counted from the far end: the corners of one are the wrong way round. */
+function agreesEndForEnd(changes: readonly ZoneChange[]): boolean {
+  const pairs = changes.map(({ now }, k) => [now, changes[changes.length - 1 - k]!.before] as const);
+  return pairs.every(
+    ([now, before]) =>
+      typeof now === 'number' && typeof before === 'number' && Math.abs(now - before) <= sameShare,
+  );
 }
 
 /** "Less the photo before it: bearing −0.6 ± 1.9 points, +0.2 ± 0.9 spots a 25 mm square; 1 of 28 squares apart." */

@@ -177,6 +177,12 @@ describe('another photo of the same print', () => {
     );
     expect(agreementSentence(same, 'headstock end', { ...agreement, agrees: true })).toContain('It agrees');
   });
+  it('says so where it would agree turned end for end', () => {
+    const turned = zoneChanges([0.45, 0.3, 0.2, 0.1], [0.12, 0.18, 0.33, 0.4]);
+    expect(agreementSentence(turned, 'headstock end')).toContain('Turned end for end it does');
+    const other = zoneChanges([0.45, 0.3, 0.2, 0.1], [0.12, 0.18, 0.33, 0.1]);
+    expect(agreementSentence(other, 'headstock end')).not.toContain('end for end');
+  });
   it('says by how much, two sd, in the square in use: 645.16 over 625 mm²', () => {
     expect(agreementFigures(agreement, 'metric')).toBe(
       'Less the photo before it: bearing −4.2\u202f±\u00a02.1 points, 0\u202f±\u00a01.2 spots a 25\u00a0mm square; 1 of 8 squares apart by more than chance.',

@@ -248,7 +248,9 @@ describe('from file to plan', () => {
     expect(text).toMatch(/The print agrees with the last plan in \d of 6 zones|as the last plan said/);
     expect(text).toContain('Since round 3');
     expect(text).toContain('Round by round');
-    await expect.poll(() => page.locator('.side-by-side .stage').count()).toBe(3);
+    // The foretold print and the seen one; the last round's, this one's and the difference.
+    await expect.poll(() => page.locator('.side-by-side .stage').count()).toBe(5);
+    await page.getByRole('img', { name: /that the last plan foretold/ }).first().waitFor();
     await looksRight('reading');
     await page.getByRole('button', { name: 'Squares' }).first().click();
     await page.getByRole('button', { name: 'Squares' }).last().click();

@@ -27,7 +27,11 @@ afterAll(async () => {
 it('a job goes by its buttons from one workshop to another with its photo, by its hash', async () => {
   const photo = await printedPhoto();
   const type = { 'content-type': 'image/jpeg' };
-  const sent = await fetch(`${from.address}/api/photos`, { method: 'POST', headers: type, body: new Uint8Array(photo) });
+  const sent = await fetch(`${from.address}/api/photos`, {
+    method: 'POST',
+    headers: type,
+    body: new Uint8Array(photo),
+  });
   const { hash } = (await sent.json()) as { hash: string };
   expect(hash).toBe(sha256(photo));
   const corner = (x: number, y: number) => ({ x, y });
@@ -56,7 +60,7 @@ it('a job goes by its buttons from one workshop to another with its photo, by it
   const button = here.page.getByRole('button', { name: /Export with its 1 photo, 0\.\d\sMB/ });
   await button.waitFor();
   await here.page.getByText('Export without photos').waitFor();
-  await looksRight(here.page, from.folder, 'export');
+  await looksRight(here.page, 'ledger-export');
   const [download] = await Promise.all([here.page.waitForEvent('download'), button.click()]);
   expect(download.suggestedFilename()).toBe(`${id}.waywright.zip`);
   const zip = await readFile(await download.path());
@@ -75,7 +79,7 @@ it('a job goes by its buttons from one workshop to another with its photo, by it
   // Without its photo the job is taken, and what is lacking is said.
   await input.setInputFiles(file('bare.zip', Buffer.from(zipSync({ 'job.json': files['job.json']! }))));
   await page.getByText(/The job is in\. 1 photo is neither in the file nor here/).waitFor();
-  await looksRight(page, to.folder, 'import');
+  await looksRight(page, 'jobs-import');
   await page.goto(`${to.address}/job/${id}/ledger`);
   await page.getByText('1 photo of this job is not in this workshop').waitFor();
 

@@ -250,7 +250,10 @@ describe('from file to plan', () => {
     expect(text).toContain('Round by round');
     // The foretold print and the seen one; the last round's, this one's and the difference.
     await expect.poll(() => page.locator('.side-by-side .stage').count()).toBe(5);
-    await page.getByRole('img', { name: /that the last plan foretold/ }).first().waitFor();
+    await page
+      .getByRole('img', { name: /that the last plan foretold/ })
+      .first()
+      .waitFor();
     await looksRight('reading');
     await page.getByRole('button', { name: 'Squares' }).first().click();
     await page.getByRole('button', { name: 'Squares' }).last().click();

@@ -1,5 +1,7 @@
+import type { KitQuestion } from '../contract/kit.ts';
 import type { PartsAsk } from '../contract/parts.ts';
 import type { SiteAsk } from '../contract/site.ts';
+import type { SumQuestion } from '../contract/sums.ts';
 import type { Entry } from '../core/ledger/entry.ts';
 import { foldJob } from '../core/ledger/job.ts';
 import type { SteerInput } from '../core/observe/round.ts';
@@ -7,7 +9,11 @@ import type { SteerAnswer } from '../core/plan/answer.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
 import type { RestInput } from '../core/rest/rest.ts';
+import type { AlongInput } from '../core/survey/along.ts';
+import type { LineInput } from '../core/survey/line-input.ts';
+import type { PlateInput } from '../core/survey/plate-input.ts';
 import { answerJob, type JobAnswer } from './answer-job.ts';
+import { type KitReport, kitReport } from './kit/kit-report.ts';
 import { type PartsAnswer, parts } from './parts.ts';
 import {
   measurePractice,
@@ -21,6 +27,10 @@ import { practiceOf } from './practise/practice-of.ts';
 import { type Rested, rest } from './rest.ts';
 import { type SiteAnswer, site } from './site.ts';
 import { steer } from './steer.ts';
+import { type SumAnswer, sumAnswer } from './sums/sum-answer.ts';
+import { type AlongAnswer, along } from './survey/along.ts';
+import { type LineAnswer, line } from './survey/line.ts';
+import { type PlateAnswer, plate } from './survey/plate.ts';
 
 /** The heavy questions, as data, so that they can be asked of another thread. */
 export interface Questions {
@@ -28,6 +38,11 @@ export interface Questions {
   readonly rest: { readonly ask: RestInput; readonly answer: Rested | NoAnswer };
   readonly site: { readonly ask: SiteAsk; readonly answer: SiteAnswer | NoAnswer };
   readonly parts: { readonly ask: PartsAsk; readonly answer: PartsAnswer | NoAnswer };
+  readonly line: { readonly ask: LineInput; readonly answer: LineAnswer };
+  readonly along: { readonly ask: AlongInput; readonly answer: AlongAnswer };
+  readonly plate: { readonly ask: PlateInput; readonly answer: PlateAnswer };
+  readonly kit: { readonly ask: KitQuestion; readonly answer: KitReport };
+  readonly sum: { readonly ask: SumQuestion; readonly answer: SumAnswer };
   /** Undefined: the job is of a real part. */
   readonly 'practice measure': {
     readonly ask: PracticeAsk & { readonly repeat: number };
@@ -62,6 +77,11 @@ export const computeWith =
       rest: (input) => rest(input),
       site: (input) => site(input),
       parts: (input) => parts(input),
+      line: (input) => line(input),
+      along: (input) => along(input),
+      plate: (input) => plate(input),
+      kit: (question) => kitReport(question),
+      sum: (question) => sumAnswer(question),
       'practice measure': ({ entries, round, repeat }) => {
         const job = foldJob(entries);
         const record = practiceOf(job);

@@ -55,6 +55,40 @@ describe('the served workshop', () => {
     expect((body.jobs as { demo: string }[])[0]!.demo).toContain('Invented');
   });
 
+  it('surveys, kits and sums are answered as on the command line, and refused by field', async () => {
+    const cases = (name: string) => JSON.parse(readFileSync(`checks/data/cases/${name}.json`, 'utf8'));
+    const { input, expected } = cases('line-2');
+    const way = await json(`${served.address}/api/line`, input);
+    expect(way.status).toBe(200);
+    expect((way.body.straightness_um as Record<string, number>).minimum_zone).toBeCloseTo(
+      expected.straightness_um.minimum_zone,
+      3,
+    );
+    const table = cases('plate-1');
+    const flat = await json(`${served.address}/api/plate`, table.input);
+    expect((flat.body.flatness_um as Record<string, number>).minimum_zone).toBeCloseTo(
+      table.expected.flatness_um.minimum_zone,
+      3,
+    );
+    const sum = await json(`${served.address}/api/sums`, {
+      sum: 'dovetail-male',
+      values: { root_mm: 40, roll_mm: 10, angle_deg: 60 },
+    });
+    // 40 + 10 (1 + cot 30°).
+    expect((sum.body.results as { value: number }[])[0]!.value).toBeCloseTo(67.320508076, 8);
+    const twist = { kind: 'twist', stations_mm: [0, 500, 1000], tilts_urad: [3, 13, 21] };
+    expect((await json(`${served.address}/api/line`, twist)).body.twist_urad).toMatchObject({ range: 18 });
+    const kit = await json(`${served.address}/api/kit/report`, {
+      instruments: [],
+      references: [],
+      targets: [],
+      setups: [],
+    });
+    expect([kit.status, (kit.body.issues as { path: string }[])[0]!.path]).toEqual([400, 'targets']);
+    const wrong = await json(`${served.address}/api/line`, { ...twist, kind: 'twirl' });
+    expect([wrong.status, (wrong.body.issues as { path: string }[])[0]!.path]).toEqual([400, 'kind']);
+  });
+
   it('goes on answering while a plan is worked out on another thread', async () => {
     const order: string[] = [];
     const plan = json(`${served.address}/api/steer`, steerCase).then((answer) => {

@@ -20,6 +20,22 @@ export function drawsOf(options: { readonly draws?: string; readonly seed?: stri
   return { draws, seed };
 }
 
+/**
+ * A number from an option; nothing when it was not given.
+ * @throws BadInput  no number, or below `least`: named by its option, not by the key it goes to
+ */
+export function optionNumber(
+  option: string,
+  text: string | undefined,
+  what: string,
+  least: number,
+): number | undefined {
+  if (text === undefined) return undefined;
+  const value = Number(text);
+  if (text.trim() !== '' && Number.isFinite(value) && value >= least) return value;
+  throw new BadInput([{ path: option, found: JSON.stringify(text), expected: what }]);
+}
+
 /** The minimum zone as drawn, in a line. */
 export const drawnText = ({ draws, seed }: Draws, width: Drawn): string =>
   `drawn      ${draws} times (seed ${seed}): minimum zone ${width.mean.toFixed(1)} µm, sd ${width.sd.toFixed(2)}, 19 in 20 from ${width.low.toFixed(1)} to ${width.high.toFixed(1)} µm`;

@@ -64,6 +64,12 @@ describe('waywright line', () => {
       'line 2: "0" under "station", without a unit; expected mm or in',
     );
   });
+  it('an option that is no number is named as it was typed', async () => {
+    expect((await said('angles_urad\n1\n2', '--step', 'soft')).err).toBe(
+      'way.csv: --step: "soft"; expected the distance between the feet, mm, 0.001 or more',
+    );
+    expect((await said('angles_urad\n1\n2', '--step', '100', '--sd', '-1')).err).toContain('--sd: "-1"');
+  });
   it('a kind that does not exist, and a short return run, are named', async () => {
     expect((await said('{"kind": "angels", "step_mm": 200}')).err).toContain(
       'kind: "angels"; expected "angles" or "heights"',

@@ -9,7 +9,7 @@ import { along } from '../../shop/survey/along.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
 import { type Doors, withFile } from './doors.ts';
 import { alongText } from './line-along-text.ts';
-import { drawsOf } from './line-draws.ts';
+import { drawsOf, optionNumber } from './line-draws.ts';
 import { lineFigure } from './line-figure.ts';
 import { lineText } from './line-text.ts';
 
@@ -70,9 +70,16 @@ function answered(text: string, asked: unknown, options: Options): { input: Line
     const input = lineInput(asked);
     return { input, answer: line(input, undefined, drawsOf(options)) };
   }
+  const step_mm = optionNumber(
+    '--step',
+    options.step,
+    'the distance between the feet, mm, 0.001 or more',
+    1e-3,
+  );
+  const reading_sd = optionNumber('--sd', options.sd, 'one sd of a reading, µrad or µm, 0 or more', 0);
   const pasted = lineFromTable(text, {
-    ...(options.step === undefined ? {} : { step_mm: Number(options.step) }),
-    ...(options.sd === undefined ? {} : { reading_sd: Number(options.sd) }),
+    ...(step_mm === undefined ? {} : { step_mm }),
+    ...(reading_sd === undefined ? {} : { reading_sd }),
   });
   return { input: pasted.input, answer: line(pasted.input, pasted, drawsOf(options)) };
 }

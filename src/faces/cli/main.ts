@@ -20,6 +20,7 @@ import type { ArchiveDoors } from './archive-doors.ts';
 import type { ChartDoors } from './chart.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
+import { faultText } from './fault-text.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import { run } from './run.ts';
 import { verbs } from './verbs.ts';
@@ -112,7 +113,6 @@ try {
 } catch (failure) {
   const fault = failure as NodeJS.ErrnoException;
   if (!(failure instanceof Fault) && fault.code === undefined) throw failure;
-  // The store's or the file system's own word: which file, and why.
-  doors.complain(fault.message);
+  doors.complain(faultText(fault));
   process.exitCode = exitCodes.badInput;
 }

@@ -6,7 +6,7 @@ import { svgFile } from '../../draw/shape.ts';
 import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
 import { type Doors, withFile } from './doors.ts';
 import { isJson } from './line.ts';
-import { drawsOf } from './line-draws.ts';
+import { drawsOf, optionNumber } from './line-draws.ts';
 import { plateFigure } from './plate-figure.ts';
 import { plateText } from './plate-text.ts';
 
@@ -55,10 +55,19 @@ function answered(text: string, options: Options): PlateAnswer {
   if (isJson(text)) return plate(plateInput(caseInput(parsedJson(text))), undefined, drawsOf(options));
   const isAngles = /falling|rising|urad|arcsec/i.test(text);
   const pasted = plateFromTable(text, {
-    ...(options.pass === undefined ? {} : { pass_um: Number(options.pass) }),
+    ...(options.pass === undefined
+      ? {}
+      : { pass_um: optionNumber('--pass', options.pass, 'what a pass takes, µm, 0.001 or more', 1e-3)! }),
     ...(options.sd === undefined
       ? {}
-      : { [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: Number(options.sd) }),
+      : {
+          [isAngles ? 'reading_sd_urad' : 'reading_sd_um']: optionNumber(
+            '--sd',
+            options.sd,
+            'one sd of a reading, µm or µrad, 0 or more',
+            0,
+          )!,
+        }),
   });
   return plate(pasted.input, pasted, drawsOf(options));
 }

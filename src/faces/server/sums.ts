@@ -1,8 +1,13 @@
 import type { FastifyPluginAsync } from 'fastify';
+import { alongInput, isAlong } from '../../contract/along.ts';
+import { kitQuestion } from '../../contract/kit.ts';
+import { lineInput } from '../../contract/line.ts';
 import { partsInput } from '../../contract/parts.ts';
+import { plateInput } from '../../contract/plate.ts';
 import { restInput } from '../../contract/rest.ts';
 import { siteInput } from '../../contract/site.ts';
 import { steerInput } from '../../contract/steer.ts';
+import { sumQuestion } from '../../contract/sums.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import type { Compute } from '../../shop/compute.ts';
 import { sendNoAnswer } from './refusals.ts';
@@ -15,6 +20,13 @@ export const sumRoutes =
       const answer = await compute('steer', steerInput(caseInput(request.body)));
       return answer.ok ? answer : sendNoAnswer(reply, answer);
     });
+    app.post('/api/line', async (request) => {
+      const asked = caseInput(request.body);
+      return isAlong(asked) ? compute('along', alongInput(asked)) : compute('line', lineInput(asked));
+    });
+    app.post('/api/plate', async (request) => compute('plate', plateInput(caseInput(request.body))));
+    app.post('/api/kit/report', async (request) => compute('kit', kitQuestion(request.body)));
+    app.post('/api/sums', async (request) => compute('sum', sumQuestion(request.body)));
     app.post('/api/rest', async (request, reply) => {
       const answer = await compute('rest', restInput(caseInput(request.body)));
       return answer.ok ? answer : sendNoAnswer(reply, answer);

@@ -1,4 +1,4 @@
-// Writes demo/saddle.job.json anew: node demo/write.mjs (after a change of planner, template or simulated machine).
+// Writes the demo jobs, demo/*.job.json, anew: node demo/write.mjs (after a change of planner, template or simulated machine).
 import { writeFileSync } from 'node:fs';
 import { runnerImport } from 'vite';
 
@@ -16,3 +16,10 @@ answers.forEach((answer, k) => {
   );
   console.log(`round ${k + 1}: ${answer.plan.action}; ${features.join('; ')}`);
 });
+
+const { latheRebuild, millRebuild } = await load('./demo/make-rebuilds.ts');
+for (const made of [latheRebuild(), await millRebuild((input) => steer(input, solveWithHighs))]) {
+  const name = made.id.replace('demo-', '');
+  writeFileSync(`demo/${name}.job.json`, jobFileText(made));
+  console.log(`${name}: ${made.entries.length} entries`);
+}

@@ -51,8 +51,12 @@ describe('the served workshop', () => {
   it('listens on this machine’s own address only, and opens with the demo job', async () => {
     expect(served.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
     const { body } = await json(`${served.address}/api/jobs`);
-    expect(body.jobs).toMatchObject([{ id: 'demo-saddle', template: 'lathe-saddle' }]);
-    expect((body.jobs as { demo: string }[])[0]!.demo).toContain('Invented');
+    expect(body.jobs).toMatchObject([
+      { id: 'demo-saddle', template: 'lathe-saddle' },
+      { id: 'demo-lathe', machine: { title: 'Engine lathe', steps: 27 } },
+      { id: 'demo-mill', machine: { title: 'Vertical knee mill' } },
+    ]);
+    for (const job of body.jobs as { demo: string }[]) expect(job.demo).toContain('Invented');
   });
 
   it('surveys, kits and sums are answered as on the command line, and refused by field', async () => {
@@ -176,7 +180,12 @@ describe('starting and stopping', () => {
     expect(existsSync(join(first.folder, 'workshop.db-wal'))).toBe(false);
     const second = await serve({ folder: first.folder });
     const { body } = await json(`${second.address}/api/jobs`);
-    expect((body.jobs as { id: string }[]).map((job) => job.id)).toEqual(['demo-saddle', 'mine']);
+    expect((body.jobs as { id: string }[]).map((job) => job.id)).toEqual([
+      'demo-saddle',
+      'demo-lathe',
+      'demo-mill',
+      'mine',
+    ]);
     await second.stop();
   });
 

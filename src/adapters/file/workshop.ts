@@ -8,8 +8,12 @@ import { packageRoot } from './package-root.ts';
 export const workshopFile = (): string =>
   join(resolve(process.env.WAYWRIGHT_DATA ?? 'workshop'), 'workshop.db');
 
-/** The invented job that a new workshop opens with, or undefined when the package comes without it. */
-export function demoJob(): JobFile | undefined {
-  const file = join(packageRoot(), 'demo', 'saddle.job.json');
-  return existsSync(file) ? jobFile(parsedJson(readFileSync(file, 'utf8'))) : undefined;
-}
+/** Files of the invented jobs, in the order that a new workshop lists them; it opens with the first. */
+const demos = ['saddle', 'lathe', 'mill'];
+
+/** The invented jobs that a new workshop comes with; none when the package comes without them. */
+export const demoJobs = (): JobFile[] =>
+  demos.flatMap((name) => {
+    const file = join(packageRoot(), 'demo', `${name}.job.json`);
+    return existsSync(file) ? [jobFile(parsedJson(readFileSync(file, 'utf8')))] : [];
+  });

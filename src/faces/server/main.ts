@@ -6,7 +6,7 @@ import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
 import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
-import { demoJob, workshopFile } from '../../adapters/file/workshop.ts';
+import { demoJobs, workshopFile } from '../../adapters/file/workshop.ts';
 import { photoFolder } from '../../adapters/photo/folder.ts';
 import { openSqlite } from '../../adapters/store/sqlite.ts';
 import { importJob } from '../../shop/keep-job.ts';
@@ -45,9 +45,9 @@ async function main(): Promise<void> {
   const port = await choosePort();
   const file = workshopFile();
   const store = await openSqlite(file);
-  const demo = demoJob();
+  const demos = demoJobs();
   const empty = (await store.jobs()).length === 0;
-  if (demo && empty) await importJob(store, demo);
+  if (empty) for (const demo of demos) await importJob(store, demo);
 
   const thread = computeOnThread(new URL('./worker/main.js', import.meta.url));
   const photos = join(dirname(file), 'photos');
@@ -67,6 +67,7 @@ async function main(): Promise<void> {
     ...(existsSync(join(page, 'index.html')) ? { page } : {}),
   });
   const address = await app.listen({ port, host });
+  const [demo] = demos;
   const shown =
     demo && (await store.entries(demo.id)) ? `${address}/job/${encodeURIComponent(demo.id)}` : address;
   console.log(

@@ -6,6 +6,7 @@ import type { TurnedOver } from '../../core/ledger/entry.ts';
 import type { Job } from '../../core/ledger/job.ts';
 import { lastTurned } from '../../core/ledger/round-record.ts';
 import type { PlaceWords } from '../../core/ledger/setup.ts';
+import { measured, steerInput } from '../../core/ledger/steer-input.ts';
 import { sayLength } from '../../core/quantity/length.ts';
 import { sayDeviation } from '../../core/quantity/say.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
@@ -89,10 +90,16 @@ function factsOf(file: ChartFile, job: Job | undefined, system: UnitSystem): [st
     ['Workshop', machine.workshop],
     ['Owner', machine.owner],
     ['Room', machine.room],
-    ['Work', job && `${job.plan.slide.name} scraped, ${counted(job.round, 'round')}`],
+    [
+      'Work',
+      job && measuredAny(job) ? `${job.plan.slide.name} scraped, ${counted(job.round, 'round')}` : undefined,
+    ],
   ];
   return facts.filter((fact): fact is [string, string] => fact[1] !== undefined);
 }
+
+/** Whether anything was read or printed on the job's own bench; of a whole machine's job often nothing is. */
+const measuredAny = (job: Job): boolean => steerInput(job).rounds.some(measured);
 
 /**
  * The chart of a machine: its list's lines with results from a job and from the file, the job's own lines behind them.

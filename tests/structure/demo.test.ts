@@ -67,7 +67,7 @@ describe('the rebuilds that are half done', () => {
     return order(machineOf(live)!, stepRecords(live));
   };
 
-  it('say that they are invented, and come out the same when they are made again', async () => {
+  it('say that they are invented, and come out the same when they are made again; after a change of machine or template, node demo/write.mjs', async () => {
     for (const name of ['lathe', 'mill']) expect(opened(name).plan.demo).toContain('Invented');
     expect(jobFileText(latheRebuild())).toBe(fileOf('lathe'));
     const mill = await millRebuild((input) => steer(input, solveWithHighs));

@@ -11,7 +11,15 @@ export interface ChartAskedFor {
   readonly paper: 'a4' | 'letter';
 }
 
+/** Results as they are being typed: they stand over the kept ones, line by line, first and final apart. */
+const typedResults = z
+  .array(z.looseObject({ test: z.string() }))
+  .max(1000)
+  .optional();
+type Results = readonly (Readonly<Record<string, unknown>> & { readonly test: string })[];
+
 const how = z.looseObject({
+  typed: typedResults,
   units: z.enum(['metric', 'inch']).default('metric'),
   paper: z.enum(['a4', 'letter']).default('a4'),
 });
@@ -27,8 +35,20 @@ export function chartAsked(
   lists: readonly TestList[],
   kept?: Readonly<Record<string, unknown>>,
 ): ChartAskedFor {
-  const { units, paper, ...file } = checked(how, value);
-  return { file: chartOver(kept, file, lists), units, paper };
+  const { units, paper, typed, ...file } = checked(how, value);
+  if (!typed?.length) return { file: chartOver(kept, file, lists), units, paper };
+  const results = typedOver((kept?.results ?? []) as Results, typed);
+  return { file: chartOver({ ...kept, results }, file, lists), units, paper };
+}
+
+/** Kept results with typed ones over them. */
+function typedOver(kept: Results, typed: Results): Results {
+  const tests = [...new Set([...kept, ...typed].map((one) => one.test))];
+  return tests.map((test) => ({
+    ...kept.find((one) => one.test === test),
+    ...typed.find((one) => one.test === test),
+    test,
+  }));
 }
 
 /**

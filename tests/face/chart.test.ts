@@ -1,9 +1,13 @@
 import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Entry } from '../../src/core/ledger/entry.ts';
 import { type Opened, openBrowser, pressKey, screenText, tablet, tabTo } from './browser.ts';
 import { looksRight } from './looks.ts';
 import { type Served, serve } from './served.ts';
+
+const pictures = process.env.WAYWRIGHT_PICTURES;
 
 let served: Served;
 let opened: Opened;
@@ -110,6 +114,60 @@ it('what was typed in µm means the same when the screen speaks thou', async () 
   await expect.poll(() => row('Front carriage way, form')).toMatch(/\+12\.0 ± 3\.0/);
 });
 
+const entries = async (): Promise<Entry[]> =>
+  ((await (await fetch(`${served.address}/api/jobs/demo-saddle`)).json()) as { entries: Entry[] }).entries;
+
+it('what was chosen and a result that is kept are in the ledger, come back anywhere, and can be undone', async () => {
+  const chosen = (await entries()).findLast((one) => one.kind === 'chart set');
+  expect(chosen).toMatchObject({ chart: { list: 'engine-lathe', dimensions: { centres: 1524 } } });
+  await tabTo(page, 'Type a result of line 1');
+  await page.keyboard.press('Enter');
+  await type('As found, µm', '-41');
+  await type('As found, its doubt', '3');
+  await type('Measured with', 'level, stepped');
+  await pressKey(page, 'Keep this result');
+  await page.getByText('Kept: now').waitFor();
+  await expect
+    .poll(async () => (await entries()).filter((one) => one.kind === 'result taken'))
+    .toMatchObject([
+      { test: 'front-way-form-up', when: 'first', result: { value_um: -41, doubt_um: 3 } },
+      {
+        test: 'front-way-form-up',
+        when: 'final',
+        result: { value_um: 12, doubt_um: 3, instrument: 'level, stepped' },
+      },
+    ]);
+  await page.evaluate(() => localStorage.clear());
+  await page.reload();
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/−41\.0 ± 3\.0.*\+12\.0 ± 3\.0 .*within/);
+  await tabTo(page, 'Type a result of line 1');
+  await page.keyboard.press('Enter');
+  await pressKey(page, 'Undo now');
+  await expect.poll(() => row('Front carriage way, form')).toMatch(/−41\.0 ± 3\.0 .*outside/);
+});
+
+it('a test of one’s own and a limit of one’s own are looked at as they are written, kept, and judged', async () => {
+  await tabTo(page, 'Own tests, own limits');
+  await page.keyboard.press('Enter');
+  await pressKey(page, 'Add a test');
+  await page.locator('summary', { hasText: 'My own test' }).click();
+  await page.getByLabel('Test', { exact: true }).fill('Top slide, play');
+  await page.getByLabel('How it is measured').fill('conforms to the standard');
+  await expect.poll(() => screenText(page)).toContain('no word that a standard is met');
+  await page.getByLabel('How it is measured').fill('indicator on the slide, pushed and pulled by hand');
+  await page.getByLabel('Limit, µm').fill('15');
+  await pressKey(page, 'Keep these');
+  await page.locator('.chart-line', { hasText: 'Top slide, play' }).waitFor();
+  expect(await row('Top slide, play')).toContain('≤ 15');
+  await pressKey(page, 'Add a limit');
+  await page.locator('summary', { hasText: 'Front carriage way, form' }).first().click();
+  await page.getByLabel('Limit, µm').last().fill('8');
+  await pressKey(page, 'Keep these');
+  await expect.poll(() => row('Front carriage way, form')).toContain('0 to +8');
+  expect(await row('Front carriage way, form')).toContain("shop's own");
+  if (pictures) await page.screenshot({ path: join(pictures, 'chart-own.png'), fullPage: true });
+});
+
 it('the cheapest next measurement leads to its line', async () => {
   const list = page.locator('.chart-remaining button');
   const minutes = (await list.allInnerTexts()).flatMap((one) => /about (\d+) min/.exec(one)?.[1] ?? []);
@@ -140,8 +198,9 @@ it('the PDF comes down as a file, A4 and letter', async () => {
 it('axe finds nothing, a thumb hits everything, nothing runs off, in both themes and sizes', async () => {
   await looksRight(page, 'chart', async () => {
     await page.goto(`${served.address}/job/demo-saddle/chart`);
-    await page.getByText('Front carriage way').first().waitFor();
-    await page.locator('summary').first().click();
+    await page.locator('.chart-line', { hasText: 'Front carriage way' }).first().waitFor();
+    await page.locator('.chart-line summary').first().click();
+    await page.locator('summary', { hasText: 'Own tests, own limits' }).click();
   });
   expect(opened.strangers).toEqual([]);
   expect(opened.complaints).toEqual([]);

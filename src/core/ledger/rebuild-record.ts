@@ -142,24 +142,26 @@ export function resultsOf(live: readonly Entry[]): readonly KeptResult[] {
 }
 
 /** The chart as it was last put together. */
-export function chartRecordOf(live: readonly Entry[]): ChartRecord | undefined {
+function chartRecordOf(live: readonly Entry[]): ChartRecord | undefined {
   const set = live.findLast((entry) => entry.kind === 'chart set');
   return set?.kind === 'chart set' ? set.chart : undefined;
 }
 
-/**
- * A job's chart as `chart`'s file has it. A job about a whole machine whose chart was never put together is charted by its
- * machine's own list and sizes; undefined when there is neither, nor a result.
- */
-export function chartFileOf(live: readonly Entry[]): Readonly<Record<string, unknown>> | undefined {
-  const set = chartRecordOf(live);
+/** The chart as it stands: as last put together, else the machine's own list; empty when there is neither. */
+export function chartRecordNow(live: readonly Entry[]): ChartRecord {
   const machine = machineOf(live);
+  return (
+    chartRecordOf(live) ?? (machine?.tests ? { list: machine.tests, machine: { name: machine.title } } : {})
+  );
+}
+
+/** A job's chart as `chart`'s file has it; undefined when nothing of it is in the ledger, nor a machine with a list. */
+export function chartFileOf(live: readonly Entry[]): Readonly<Record<string, unknown>> | undefined {
   const kept = resultsOf(live);
-  if (!set && !machine?.tests && kept.length === 0) return undefined;
+  if (!chartRecordOf(live) && !machineOf(live)?.tests && kept.length === 0) return undefined;
   const results = [...new Set(kept.map((one) => one.test))].map((test) => ({
     test,
     ...Object.fromEntries(kept.filter((one) => one.test === test).map((one) => [one.when, one.result])),
   }));
-  const own = set ?? (machine?.tests ? { list: machine.tests, machine: { name: machine.title } } : {});
-  return { ...own, results };
+  return { ...chartRecordNow(live), results };
 }

@@ -32,6 +32,8 @@ const kitRooms = async () => (await import('./kit/rooms.tsx')).KitRooms;
 const chartScreen = async () => (await import('./chart/chart.tsx')).ChartScreen;
 const orderRooms = async () => (await import('./order/rooms.tsx')).OrderRooms;
 const machineRooms = async () => (await import('./machine/rooms.tsx')).MachineRooms;
+const heightsScreen = async () => (await import('./heights/heights.tsx')).HeightsScreen;
+const axisScreen = async () => (await import('./axis/axis.tsx')).AxisScreen;
 const newMachine = async () => (await import('./machine/new-machine.tsx')).NewMachineScreen;
 const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
@@ -80,6 +82,12 @@ export const App = () => (
     </Route>
     <Route path="/job/:id/order/*?">
       <FetchedScreen key="order" title="Order of work" fetchIt={orderRooms} />
+    </Route>
+    <Route path="/job/:id/heights">
+      <FetchedScreen key="heights" title="Heights" fetchIt={heightsScreen} />
+    </Route>
+    <Route path="/job/:id/axis">
+      <FetchedScreen key="axis" title="Axes" fetchIt={axisScreen} />
     </Route>
     <Route path="/job/:id/machine">
       <FetchedScreen key="machine" title="Machine" fetchIt={machineRooms} />

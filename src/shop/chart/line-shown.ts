@@ -30,6 +30,9 @@ export interface LineShown {
   readonly unit_text: string;
   /** How many µm one of the unit is, on the length the line is stated over. */
   readonly unit_um: number;
+  readonly kind: ChartLine['kind'];
+  /** The whole length it is counted over. */
+  readonly over_mm?: number;
   readonly low?: number;
   readonly high?: number;
   readonly first?: MeasuredShown;
@@ -151,6 +154,8 @@ export function lineShown(
     limit_text: limitText(low, high, isSigned),
     unit_text: text.replaceAll(' ', noBreak),
     unit_um: um,
+    kind: line.kind,
+    ...(line.over_mm === undefined ? {} : { over_mm: line.over_mm }),
     ...(low === undefined ? {} : { low }),
     ...(high === undefined ? {} : { high }),
     ...(first ? { first } : {}),

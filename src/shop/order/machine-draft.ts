@@ -159,6 +159,9 @@ const rooms: Readonly<Record<string, string>> = {
   slides: 'Slide',
   steps: 'Step',
   heights: 'Heights',
+  own_tests: 'Own test',
+  limits: 'Own limit of',
+  left_out: 'Left out',
 };
 const fields: Readonly<Record<string, string>> = {
   from: 'made from',
@@ -177,7 +180,7 @@ const fields: Readonly<Record<string, string>> = {
 
 type Named = Readonly<Record<string, unknown>> | undefined;
 
-/** Where in a machine a refusal points, in words: `steps[3].from[1].way` → "Step “Carriage flat”, made from 2, way". */
+/** Where in a machine, or in a chart that is put together, a refusal points, in words: `steps[3].from[1].way` → "Step “Carriage flat”, made from 2, way". */
 export function placeWords(machine: unknown, path: string): string {
   const match = /^(\w+)\[(\d+)\]\.?(.*)$/.exec(path);
   const [, room = '', at = '', rest = ''] = match ?? [];
@@ -185,7 +188,7 @@ export function placeWords(machine: unknown, path: string): string {
   if (!match || known === undefined) return path === '' ? 'The machine' : path.replaceAll('_', ' ');
   const list = (machine as Readonly<Record<string, unknown>> | undefined)?.[room];
   const item: Named = Array.isArray(list) ? (list[Number(at)] as Named) : undefined;
-  const name = item?.title ?? item?.name ?? item?.label ?? item?.id ?? item?.key;
+  const name = item?.title ?? item?.name ?? item?.label ?? item?.id ?? item?.key ?? item?.test;
   const inside = rest
     .split('.')
     .filter(Boolean)

@@ -4,7 +4,7 @@ import type { ChartAnswer, ListOffered } from '../../../shop/chart/chart-answer.
 import { type OpenJob, outbox } from '../keep/jobs.ts';
 import { fetched, jobAddress, posted, Refusing } from '../keep/server.ts';
 import type { Units } from '../keep/settings.ts';
-import type { fileOf } from './chart-draft.ts';
+import type { typedOf } from './chart-draft.ts';
 
 const again_ms = 3_000;
 /** A person types a figure in less; asking for each key would only keep the shop busy. */
@@ -28,21 +28,24 @@ export const useLists = () =>
     ...lasting,
   });
 
-type File = ReturnType<typeof fileOf>;
+/** What is asked beside what the ledger holds. */
+export interface ChartFileAsked {
+  readonly typed: ReturnType<typeof typedOf>;
+}
 
 /** What was typed, once the typing has paused. */
-function useSettled(file: File): File {
+function useSettled(file: ChartFileAsked): ChartFileAsked {
   const text = JSON.stringify(file);
   const [settled, settle] = useState(text);
   useEffect(() => {
     const timer = setTimeout(() => settle(text), pause_ms);
     return () => clearTimeout(timer);
   }, [text]);
-  return JSON.parse(settled) as File;
+  return JSON.parse(settled) as ChartFileAsked;
 }
 
 /** The chart of what is typed; while it is worked out, the one before it stands. */
-export function useChart({ id, job }: OpenJob, file: File, units: Units, ready: boolean) {
+export function useChart({ id, job }: OpenJob, file: ChartFileAsked, units: Units, ready: boolean) {
   const body = { ...useSettled(file), units };
   return useQuery({
     queryKey: ['chart', id, job.entries.length, body],
@@ -58,7 +61,13 @@ export function useChart({ id, job }: OpenJob, file: File, units: Units, ready: 
 }
 
 /** Makes the paper of what is typed. @throws Refusing, or TypeError when the shop is out of reach */
-export async function chartPdf(id: string, file: File, units: Units, paper: 'a4' | 'letter'): Promise<Blob> {
+export async function chartPdf(
+  id: string,
+  file: ChartFileAsked,
+  units: Units,
+  paper: 'a4' | 'letter',
+): Promise<Blob> {
+  await outbox.deliver();
   const response = await fetch(`${jobAddress(id)}/chart.pdf`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },

@@ -1,3 +1,4 @@
+import type { Result } from '../../../core/chart/result.ts';
 import { readDeviation } from '../../../core/quantity/deviation.ts';
 import { readLength, sayLength } from '../../../core/quantity/length.ts';
 import { inUnit } from '../../../core/quantity/show.ts';
@@ -18,11 +19,8 @@ export interface ResultTyped {
 
 export type When = 'first' | 'final';
 
-/** What is chosen and typed on the chart of a job; on this device until it is cleared. */
+/** What is half typed on the chart of a job; on this device until it is kept in the ledger. */
 export interface ChartDraft {
-  /** Absent: only what the job itself measured. */
-  readonly list?: string;
-  readonly class?: string;
   /** Sizes of the machine as typed, by the list's key, each in the system it was typed in. */
   readonly sizes: Readonly<Record<string, { readonly text: string; readonly system: UnitSystem }>>;
   readonly results: Readonly<Record<string, Readonly<Partial<Record<When, ResultTyped>>>>>;
@@ -91,7 +89,7 @@ export function readSize(
 }
 
 /** A result that a line has, for the shop; undefined while it cannot be read. */
-function resultOf(typed: ResultTyped | undefined, instrument: string | undefined) {
+export function resultOf(typed: ResultTyped | undefined, instrument: string | undefined): Result | undefined {
   const value = typed && readValue(typed, false);
   if (value?.is !== 'read') return undefined;
   const doubt = readDoubt(typed!);
@@ -103,29 +101,26 @@ function resultOf(typed: ResultTyped | undefined, instrument: string | undefined
 }
 
 /**
- * The chart's file as typed so far, in the form of docs/contract.md, `chart`. What cannot be read is left out and stays in its cell.
- * Results of lines that the chosen list has not are left out too: they come back with their list.
+ * Results as typed so far, to stand over the kept ones. What cannot be read is left out and stays in its cell. Results of lines
+ * that the chosen list has not are left out too: they come back with their list.
  */
-export function fileOf(draft: ChartDraft, list: ListOffered | undefined) {
-  const sizes = (list?.dimensions ?? []).flatMap((one) => {
-    const read = readSize(draft, one);
-    return read.is === 'read' ? [[one.key, read.mm] as const] : [];
-  });
-  const prefix = resultKey(list?.id, '');
-  const results = Object.entries(draft.results)
-    .filter(([key]) => list && key.startsWith(prefix))
+export function typedOf(draft: ChartDraft, list: string | undefined) {
+  const prefix = resultKey(list, '');
+  return Object.entries(draft.results)
+    .filter(([key]) => key.startsWith(prefix))
     .flatMap(([key, both]) => {
       const first = resultOf(both.first, draft.instruments[key]);
       const final = resultOf(both.final, draft.instruments[key]);
       if (!first && !final) return [];
       return [{ test: key.slice(prefix.length), ...(first ? { first } : {}), ...(final ? { final } : {}) }];
     });
-  return {
-    ...(list ? { list: list.id } : {}),
-    ...(list?.classes.some((one) => one.id === draft.class) ? { class: draft.class } : {}),
-    dimensions: Object.fromEntries(sizes),
-    results,
-  };
+}
+
+/** The draft without what was typed on a line. */
+export function withoutLine(draft: ChartDraft, key: string): ChartDraft {
+  const { [key]: _result, ...results } = draft.results;
+  const { [key]: _with, ...instruments } = draft.instruments;
+  return { ...draft, results, instruments };
 }
 
 /** A line's key in the draft: two lists may name a test alike. */

@@ -1,18 +1,20 @@
 import { useMemo, useState } from 'react';
 import { useParams } from 'wouter';
+import { type ChartRecord, chartRecordNow, resultsOf } from '../../../core/ledger/rebuild-record.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
-import type { OpenJob } from '../keep/jobs.ts';
+import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
 import { useSettings } from '../keep/settings.ts';
 import { useChart, useLists, whyNot } from './asked.ts';
-import { type ChartDraft, emptyDraft, fileOf, resultKey } from './chart-draft.ts';
+import { type ChartDraft, emptyDraft, resultKey, resultOf, typedOf, withoutLine } from './chart-draft.ts';
 import { Choices } from './choices.tsx';
 import type { LineEntry } from './line.tsx';
 import { Lines } from './lines.tsx';
 import { PaperMaker } from './paper-maker.tsx';
+import { PutTogether } from './put-together.tsx';
 import { Remaining, Told } from './told.tsx';
 import './chart.css';
 
@@ -30,22 +32,37 @@ function Chart({ open }: { readonly open: OpenJob }) {
   const { units } = useSettings();
   const [draft, keep] = useDraft<ChartDraft>(draftKey(open.id, 'chart'), emptyDraft);
   const lists = useLists();
-  const list = lists.data?.find((one) => one.id === draft.list);
-  const file = useMemo(() => fileOf(draft, list), [draft, list]);
+  const write = useWrite(open.id);
+  const { live } = open.job;
+  const record = useMemo(() => chartRecordNow(live), [live]);
+  const kept = useMemo(() => resultsOf(live), [live]);
+  const list = lists.data?.find((one) => one.id === record.list);
+  const file = useMemo(() => ({ typed: typedOf(draft, record.list) }), [draft, record.list]);
   const { data, error } = useChart(open, file, units, lists.data !== undefined);
+  const set = (chart: ChartRecord) => write({ kind: 'chart set', chart });
   const [opened, setOpened] = useState<string>();
   const failure = lists.error ?? error;
   const report = data?.report;
 
   /** Where a line's own result is typed; a line that the job measured has none. */
   const entryOf = (id: string): LineEntry | undefined => {
-    if (!list || !data || data.by_job.includes(id)) return undefined;
-    const key = resultKey(list.id, id);
+    if (!data || data.by_job.includes(id)) return undefined;
+    const key = resultKey(record.list, id);
     return {
       typed: draft.results[key] ?? {},
       instrument: draft.instruments[key] ?? '',
+      kept: kept.filter((one) => one.test === id),
       onType: (when, typed) =>
         keep({ ...draft, results: { ...draft.results, [key]: { ...draft.results[key], [when]: typed } } }),
+      onKeep: () => {
+        const on = new Date().toISOString().slice(0, 10);
+        for (const when of ['first', 'final'] as const) {
+          const result = resultOf(draft.results[key]?.[when], draft.instruments[key]);
+          if (result) write({ kind: 'result taken', test: id, when, result: { ...result, on } });
+        }
+        keep(withoutLine(draft, key));
+      },
+      onUndo: (entry) => write({ kind: 'undone', entry }),
       onInstrument: (text) => keep({ ...draft, instruments: { ...draft.instruments, [key]: text } }),
     };
   };
@@ -77,9 +94,18 @@ function Chart({ open }: { readonly open: OpenJob }) {
           <span>{whyNot(failure)}</span>
         </p>
       ) : null}
-      <Choices lists={lists.data ?? []} list={list} draft={draft} units={units} onChange={keep} />
+      <Choices
+        lists={lists.data ?? []}
+        list={list}
+        draft={draft}
+        units={units}
+        onChange={keep}
+        record={record}
+        onSet={set}
+      />
       {report ? (
         <>
+          <PutTogether id={open.id} record={record} report={report} onSet={set} />
           <Lines
             report={report}
             units={units}

@@ -1,3 +1,4 @@
+import type { ChartRecord } from '../../../core/ledger/rebuild-record.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import type { ListOffered } from '../../../shop/chart/chart-answer.ts';
 import { capital } from '../../../shop/phrase.ts';
@@ -6,6 +7,10 @@ import { Mark } from '../frame/mark.tsx';
 import type { Units } from '../keep/settings.ts';
 import { type ChartDraft, readSize } from './chart-draft.ts';
 
+/** A kept size as it stands in its cell. */
+const sizeText = (mm: number | undefined, units: Units): string =>
+  mm === undefined ? '' : sayLength(mm, units).text;
+
 /** Which tests the machine is put to, its class and its sizes. */
 export function Choices(props: {
   readonly lists: readonly ListOffered[];
@@ -13,8 +18,20 @@ export function Choices(props: {
   readonly draft: ChartDraft;
   readonly units: Units;
   readonly onChange: (draft: ChartDraft) => void;
+  /** How the chart is put together so far, as the ledger has it. */
+  readonly record: ChartRecord;
+  readonly onSet: (record: ChartRecord) => void;
 }) {
-  const { lists, list, draft, units, onChange } = props;
+  const { lists, list, draft, units, onChange, record, onSet } = props;
+  /** A size goes into the ledger when its cell is left. */
+  const keepSize = (size: ListOffered['dimensions'][number]) => {
+    const read = readSize(draft, size);
+    if (read.is === 'wrong' || draft.sizes[size.key] === undefined) return;
+    const { [size.key]: was, ...others } = record.dimensions ?? {};
+    const mm = read.is === 'read' ? read.mm : undefined;
+    if (mm !== was)
+      onSet({ ...record, dimensions: mm === undefined ? others : { ...others, [size.key]: mm } });
+  };
   return (
     <form
       className="chart-choices"
@@ -27,9 +44,17 @@ export function Choices(props: {
           id="chart-list"
           value={list?.id ?? ''}
           onChange={(event) => {
-            const { list: _list, class: _class, ...others } = draft;
             const named = event.target.value;
-            onChange(named === '' ? others : { ...others, list: named });
+            // Limits, sizes and tests left out are of the list that was chosen before.
+            const {
+              list: _list,
+              class: _class,
+              dimensions: _sizes,
+              limits: _limits,
+              left_out: _out,
+              ...others
+            } = record;
+            onSet(named === '' ? others : { ...others, list: named });
           }}
         >
           <option value="">what this job measured, no list</option>
@@ -45,8 +70,8 @@ export function Choices(props: {
           <label htmlFor="chart-class">Class of its limits</label>
           <select
             id="chart-class"
-            value={list.classes.find((one) => one.id === draft.class)?.id ?? list.classes[0]!.id}
-            onChange={(event) => onChange({ ...draft, class: event.target.value })}
+            value={list.classes.find((one) => one.id === record.class)?.id ?? list.classes[0]!.id}
+            onChange={(event) => onSet({ ...record, class: event.target.value })}
           >
             {list.classes.map((one) => (
               <option key={one.id} value={one.id}>
@@ -68,7 +93,8 @@ export function Choices(props: {
             </label>
             <input
               id={id}
-              value={typed?.text ?? ''}
+              value={typed?.text ?? sizeText(record.dimensions?.[size.key], units)}
+              onBlur={() => keepSize(size)}
               autoComplete="off"
               autoCapitalize="none"
               spellCheck={false}

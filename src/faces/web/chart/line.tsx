@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import type { KeptResult } from '../../../core/ledger/rebuild-record.ts';
 import { chartGauge } from '../../../draw/chart-row.ts';
 import type { LineShown } from '../../../shop/chart/line-shown.ts';
 import { Figure } from '../figure.tsx';
@@ -13,6 +14,11 @@ export interface LineEntry {
   readonly instrument: string;
   readonly onType: (when: When, typed: ResultTyped) => void;
   readonly onInstrument: (text: string) => void;
+  /** What the ledger holds of it. */
+  readonly kept: readonly KeptResult[];
+  /** Writes what is typed into the ledger. */
+  readonly onKeep: () => void;
+  readonly onUndo: (entry: string) => void;
 }
 
 const gaugeWidth = 148;

@@ -3,14 +3,13 @@ import { Mark } from '../frame/mark.tsx';
 import { saveAs } from '../frame/save-as.ts';
 import { Segments } from '../frame/segments.tsx';
 import type { Units } from '../keep/settings.ts';
-import { chartPdf, whyNot } from './asked.ts';
-import type { fileOf } from './chart-draft.ts';
+import { type ChartFileAsked, chartPdf, whyNot } from './asked.ts';
 
 /** Which paper, and the button that makes it. */
 export function PaperMaker(props: {
   readonly id: string;
   readonly title: string;
-  readonly file: ReturnType<typeof fileOf>;
+  readonly file: ChartFileAsked;
   readonly units: Units;
   readonly paper: 'a4' | 'letter';
   readonly onPaper: (paper: 'a4' | 'letter') => void;

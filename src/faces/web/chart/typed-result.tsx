@@ -1,7 +1,8 @@
+import { keptWords } from '../../../shop/chart/kept-words.ts';
 import type { LineShown } from '../../../shop/chart/line-shown.ts';
 import { Mark } from '../frame/mark.tsx';
 import type { Units } from '../keep/settings.ts';
-import { noResult, type ResultTyped, readDoubt, readValue, type When } from './chart-draft.ts';
+import { noResult, type ResultTyped, readDoubt, readValue, resultOf, type When } from './chart-draft.ts';
 import type { LineEntry } from './line.tsx';
 
 const whens: readonly (readonly [When, string])[] = [
@@ -16,6 +17,14 @@ export function TypedResult(props: {
   readonly entry: LineEntry;
 }) {
   const { line, units, entry } = props;
+  const isReadable = whens.some(([when]) => resultOf(entry.typed[when], entry.instrument) !== undefined);
+  const isWrong = whens.some(([when]) => {
+    const typed = entry.typed[when];
+    return (
+      typed &&
+      (readValue(typed, line.plus_text === undefined).is === 'wrong' || readDoubt(typed).is === 'wrong')
+    );
+  });
   const instrumentId = `chart-${line.id}-with`;
   return (
     <form className="chart-entry" onSubmit={(event) => event.preventDefault()}>
@@ -57,6 +66,25 @@ export function TypedResult(props: {
           onChange={(event) => entry.onInstrument(event.target.value)}
         />
       </div>
+      {isReadable && !isWrong ? (
+        <button type="button" className="second" onClick={entry.onKeep}>
+          Keep this result
+        </button>
+      ) : (
+        <p className="quiet">Typed results stand in the chart at once; kept ones stand in the ledger.</p>
+      )}
+      {entry.kept.map((one) => (
+        <p key={one.entry} className="chart-kept">
+          <span>
+            Kept: {keptWords(one, line, units)}
+            {one.result.instrument === undefined ? '' : `, ${one.result.instrument}`}
+            {one.result.on === undefined ? '' : `, ${one.result.on}`}
+          </span>
+          <button type="button" className="third" onClick={() => entry.onUndo(one.entry)}>
+            Undo<span className="hidden"> {one.when === 'first' ? 'as found' : 'now'}</span>
+          </button>
+        </p>
+      ))}
     </form>
   );
 }

@@ -28,6 +28,8 @@ function addressOf(job: string, step: string, place: StepPlace): string {
       return `/sums/${encodeURIComponent(place.sum!)}`;
     case 'kit':
       return '/kit';
+    case 'gib':
+      return '/sums?find=gib';
     case 'chart':
       return `${base}/chart`;
     default:

@@ -1,0 +1,79 @@
+import { useId, useState } from 'react';
+import { readDeviation } from '../../../core/quantity/deviation.ts';
+import { readLength, sayLength } from '../../../core/quantity/length.ts';
+import { sayDeviation } from '../../../core/quantity/say.ts';
+import { Mark } from '../frame/mark.tsx';
+import { useSettings } from '../keep/settings.ts';
+
+type Value = number | undefined;
+
+/** A deviation, µm, or a length, mm, typed as the shop writes it; what cannot be read stays in its cell and says why. */
+export function MeasureField(props: {
+  readonly label: string;
+  readonly unit: 'um' | 'mm';
+  readonly value: Value;
+  readonly onChange: (value: Value) => void;
+  /** What is taken when it is left empty. */
+  readonly empty?: string;
+  /** It has a direction: its sign is shown. */
+  readonly signed?: boolean;
+}) {
+  const { label, unit, value, onChange, empty, signed = false } = props;
+  const { units } = useSettings();
+  const id = useId();
+  const read = (text: string) => {
+    if (text.trim() === '') return { ok: true as const, value: undefined, echo: '' };
+    if (unit === 'um') {
+      const found = readDeviation(text, units === 'metric' ? 'um' : 'thou');
+      return found.ok ? { ok: true as const, value: found.um, echo: found.echo } : found;
+    }
+    const found = readLength(text, units === 'metric' ? 'mm' : 'in', { sort: 'size' });
+    return found.ok ? { ok: true as const, value: found.mm, echo: found.echo } : found;
+  };
+  const shown =
+    value === undefined
+      ? ''
+      : unit === 'um'
+        ? sayDeviation(value, units, { signed }).text
+        : sayLength(value, units).text;
+  const [typed, setTyped] = useState<string>();
+  const text = typed ?? shown;
+  const its = read(text);
+  const unitWords = unit === 'um' ? (units === 'metric' ? 'µm' : 'thou') : units === 'metric' ? 'mm' : 'in';
+  return (
+    <div className="field">
+      <label htmlFor={id}>
+        {label}, <span className="unit">{unitWords}</span>
+      </label>
+      <input
+        id={id}
+        value={text}
+        autoComplete="off"
+        autoCapitalize="none"
+        spellCheck={false}
+        aria-invalid={its.ok ? undefined : true}
+        aria-describedby={`${id}-read`}
+        onChange={({ target }) => {
+          setTyped(target.value);
+          const found = read(target.value);
+          if (found.ok) onChange(found.value);
+        }}
+        onBlur={() => (its.ok ? setTyped(undefined) : undefined)}
+      />
+      <div id={`${id}-read`}>
+        {its.ok ? (
+          typed !== undefined && its.echo !== '' ? (
+            <p className="quiet">Read as {its.echo}.</p>
+          ) : empty === undefined || value !== undefined ? null : (
+            <p className="quiet">{empty}</p>
+          )
+        ) : (
+          <p className="wrong">
+            <Mark name="caution" size={20} />
+            <span>{its.why}</span>
+          </p>
+        )}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import { useQuery } from '@tanstack/react-query';
+import { placeWords } from '../../../shop/order/machine-draft.ts';
+import { outbox } from '../keep/jobs.ts';
+import { posted, Refusing } from '../keep/server.ts';
+
+/** What the shop works out from a sheet as it stands; what it answered before stands until then. */
+export function useWorkedOut<T>(address: string, body: unknown, ready = true) {
+  const { data, error } = useQuery({
+    queryKey: ['worked out', address, body],
+    queryFn: async () => {
+      await outbox.deliver();
+      return posted<T>(address, body);
+    },
+    placeholderData: (before) => before,
+    staleTime: Number.POSITIVE_INFINITY,
+    retry: false,
+    enabled: ready,
+  });
+  return { data, wrong: error && ready ? whyNot(error) : undefined };
+}
+
+/** Why nothing could be worked out, a line for each reason. */
+function whyNot(failure: Error): readonly string[] {
+  if (!(failure instanceof Refusing))
+    return ['The shop is out of reach. What you typed stays here; it is asked again when you go on.'];
+  const issues = failure.refusal.issues ?? [];
+  if (issues.length === 0) return [failure.message];
+  return issues.map(
+    ({ path, found, expected }) => `${placeWords(undefined, path)}: ${found}; expected ${expected}`,
+  );
+}

@@ -1,0 +1,37 @@
+import type { HeightFound } from '../../core/heights/heights.ts';
+import type { LinerFound } from '../../core/heights/liner.ts';
+
+const mm = (value: number, places = 3): string => `${value.toFixed(places).replace('-', '−')}\u00a0mm`;
+const signed = (um: number): string => `${um > 0 ? '+' : ''}${mm(um / 1000)}`;
+
+/** Every link of a height, so that its sum can be followed: the drawing, what was found, what is planned. */
+export function linkWords(height: HeightFound): string[] {
+  const { parts, changes, closure, drawn_mm, um, sd_um, backlash_um } = height;
+  return [
+    ...parts.map((part) => `${part.body}, by the drawing: ${mm(part.mm)}`),
+    `By the drawing together: ${mm(drawn_mm)}`,
+    ...changes.map(
+      (one) => `${one.change} (${one.when}): ${signed(one.um)} ±\u00a0${mm((2 * one.sd_um) / 1000)}`,
+    ),
+    ...(closure
+      ? [
+          `Measured less what was found adds up to: ${signed(closure.um)} ±\u00a0${mm((2 * closure.sd_um) / 1000)}`,
+        ]
+      : []),
+    `Together off the drawing: ${signed(um)} ±\u00a0${mm((2 * sd_um) / 1000)}, 19 times in 20`,
+    ...(backlash_um === undefined ? [] : [`The rack gains in backlash: ${signed(backlash_um)}`]),
+  ];
+}
+
+/** A liner as it is made: sheet, what to mill, what is left. */
+export function linerWords(liner: LinerFound): string[] {
+  return [
+    `Sheet ${mm(liner.sheet_mm, 2)}, bond line ${mm(liner.bond_mm, 2)}; ${mm(liner.left_mm, 2)} left when it is finished, at least ${mm(liner.least_mm, 2)}.`,
+    ...liner.pads.map(
+      (pad) =>
+        `${pad.pad}: mill ${mm(pad.mill_mm)} off first, square to the face${pad.wall_left_mm === undefined ? '' : `; ${mm(pad.wall_left_mm, 1)} of wall left`}. It comes up ${mm(pad.raise_mm)}.`,
+    ),
+    `The planner may take ${mm(liner.stock_um / 1000)} off each lined face.`,
+    'Epoxies and solvents: read their safety sheets, gloves, ventilate; follow your local rules.',
+  ];
+}

@@ -90,9 +90,7 @@ export function say(value: number, unit: string, options: SayOptions = {}): Said
   const sign = shownValue < 0 ? minus : shownValue > 0 && signed ? '+' : '';
   const figures = (size: number): string => {
     const text = size.toFixed(Math.max(0, place));
-    return decimals === undefined && doubt === 0 && !isRough && text.includes('.')
-      ? text.replace(/\.?0+$/, '')
-      : text;
+    return decimals === undefined && doubt === 0 && text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   };
   const number = figures(Math.abs(shownValue));
   const doubtText = doubt > 0 ? figures(roundAt(doubt, place)) : undefined;

@@ -20,14 +20,14 @@ export interface Contact {
 }
 
 /** Film from this share of full film up is contact; more where blue was dragged along; never within two sigma of bare. */
-const cut = { usual: 0.36, overBlued: 0.5, sigmas: 2 };
+const cut = { usual: 0.36, overBlued: 0.53, sigmas: 2 };
 /** A region needs an element as strong as this, and this area, mm². */
 const core = { strength: 0.7, area_mm2: 0.06 };
 /**
  * Regions are found where they part and then grow, without joining, by two elements to where film ends: two cuts do what
  * one cannot. The hazier the edges, the nearer that end lies to full film.
  */
-const grow = { from: 0.235, most: 0.33, haze: 0.18, by: 0.5, turns: 2 };
+const grow = { from: 0.273, most: 0.29, haze: 0.17, by: 0.56, turns: 2 };
 
 const mm2 = rasterPxPerMm * rasterPxPerMm;
 

@@ -1,5 +1,6 @@
 import { type Coarse, coarseOf, refineRow, sampled, smoothMeans } from './coarse.ts';
 import { type Colour, colourOf } from './colour.ts';
+import { bendOf, bent } from './half-cover.ts';
 import { type Levels, levelsOf } from './levels.ts';
 import { quantile } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
@@ -43,8 +44,8 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
   sharpen(strength, width, height, (sharper.width_px * rasterPxPerMm) / px_per_mm, by);
 
   const levels = levelsOf(valuesAt(strength, places));
-  const full = localFilm(strength, colour, levels, width, height, places, outCoarse, coarse);
-  asShare(strength, levels.bare, full, coarse, width, height);
+  const nearby = localFilm(strength, colour, levels, width, height, places, outCoarse, coarse);
+  asShare(strength, levels.bare, nearby, coarse, width, height);
   return {
     strength,
     gleam: colour.gleam,
@@ -54,25 +55,43 @@ export function filmOf(rect: Rectified, out: Uint8Array): Film {
   };
 }
 
-/** What was log units becomes the share of full film nearby. */
+/** What was log units becomes the share of full film nearby, bent so that half cover lies at the same share everywhere. */
 function asShare(
   values: Float32Array,
   bare: number,
-  full: Float32Array,
+  { full, lets }: LocalFilm,
   coarse: Coarse,
   width: number,
   height: number,
 ): void {
   const share = full.map((one) => 1 / (one - bare));
+  const bend = lets.map(bendOf);
   const row = new Float32Array(width);
+  const bends = new Float32Array(width);
   for (let j = 0; j < height; j++) {
     refineRow(share, coarse, j, width, row);
-    scaleRow(values, j * width, bare, row);
+    refineRow(bend, coarse, j, width, bends);
+    scaleRow(values, j * width, bare, row, bends);
   }
 }
 
-function scaleRow(values: Float32Array, from: number, bare: number, share: Float32Array): void {
-  for (let i = 0; i < share.length; i++) values[from + i] = (values[from + i]! - bare) * share[i]!;
+function scaleRow(
+  values: Float32Array,
+  from: number,
+  bare: number,
+  share: Float32Array,
+  bend: Float32Array,
+): void {
+  for (let i = 0; i < share.length; i++)
+    values[from + i] = bent((values[from + i]! - bare) * share[i]!, bend[i]!);
+}
+
+/** Film at its fullest nearby, on the coarse raster. */
+interface LocalFilm {
+  /** How blue it is, log units. */
+  readonly full: Float32Array;
+  /** Its light over that of bare surface: what it lets through, and any veil over both. */
+  readonly lets: Float32Array;
 }
 
 /**
@@ -89,7 +108,7 @@ function localFilm(
   places: Int32Array,
   outCoarse: Uint8Array,
   coarse: Coarse,
-): Float32Array {
+): LocalFilm {
   const strong = places.filter((o) => values[o]! > bare + 0.75 * (film - bare));
   const dark = strong.length ? Math.max(0.3, -quantile(valuesAt(gleam, strong), 0.5)) : 1.2;
   const red = Math.exp(-dark);
@@ -111,14 +130,17 @@ function localFilm(
   const means = sampled(values, width, height, coarse);
   const sd = (local.mm * rasterPxPerMm) / coarse.block;
   let full: Float32Array = forecast;
+  let counts = new Float32Array(means.length);
   for (let turn = 0; turn < local.turns; turn++) {
     const from = full;
-    const counts = means.map((one, k) =>
-      !outCoarse[k] && one > bare + local.above * (from[k]! - bare) ? 1 : 0,
-    );
+    counts = means.map((one, k) => (!outCoarse[k] && one > bare + local.above * (from[k]! - bare) ? 1 : 0));
     full = smoothMeans(means, counts, coarse, sd, forecast, 1e-4, local.pull);
   }
-  return full.map((one) => Math.max(one, bare + 1e-3));
+  const light = sampled(gleam, width, height, coarse).map(Math.exp);
+  return {
+    full: full.map((one) => Math.max(one, bare + 1e-3)),
+    lets: smoothMeans(light, counts, coarse, sd, red, 1e-4, local.pull),
+  };
 }
 
 /** @param sample  of strength */

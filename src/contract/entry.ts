@@ -76,6 +76,7 @@ const reading = z.strictObject({ typed: z.string().max(60), value: z.number().mi
 
 const record = z.strictObject({
   push: z.enum(['climbed', 'fell']).optional(),
+  other_side: z.boolean().optional(),
   turned_over: z.boolean().optional(),
   support: words.optional(),
   temperature_C: z.number().min(-40).max(80).optional(),

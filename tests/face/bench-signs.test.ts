@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import { type Opened, openBrowser, screenText, tablet } from './browser.ts';
+import { looksRight } from './looks.ts';
 import { type Served, serve } from './served.ts';
 
 const demo = 'demo-saddle';
@@ -72,6 +73,36 @@ it('the same column on an indicator that climbed is convex', async () => {
   await expect
     .poll(() => screenText(page))
     .toContain('The number falls along the sweep: facing comes out convex, −19 ± 5 µm in 300 mm');
+});
+
+it('swept from the other side: drawing, words and sum turn together, and the ledger says so', async () => {
+  const drawn = () => page.locator('.draw').innerHTML();
+  const before = await drawn();
+  await page.getByRole('button', { name: 'on the other side' }).click();
+  await expect
+    .poll(() => screenText(page))
+    .toContain('From the other side signs mean the opposite: climbing is convex');
+  expect(await screenText(page)).toContain('It points toward the tailstock end.');
+  expect(await drawn()).not.toBe(before);
+  await page.getByRole('button', { name: 'It climbed' }).click();
+  await paste(0, falling.join('\n'));
+  await expect
+    .poll(() => screenText(page))
+    .toContain('The number falls along the sweep: facing comes out concave, +19 ± 5 µm in 300 mm');
+  await looksRight(page, 'other side');
+  await page.setViewportSize(tablet);
+  await page.getByRole('button', { name: 'Keep this sweep' }).click();
+  await page.waitForURL(/\/job\/demo-saddle$/);
+  await expect.poll(() => screenText(page)).toMatch(/kept \d\d:\d\d/);
+  const job = (await (await fetch(`${served.address}/api/jobs/${demo}`)).json()) as { entries: Entry[] };
+  expect(job.entries.at(-1)).toMatchObject({ kind: 'sweep taken', repeat, record: { other_side: true } });
+  const input = (await (await fetch(`${served.address}/api/jobs/${demo}/steer-input`)).json()) as {
+    rounds: { sweeps: { plunger: number[]; readings_um: number[]; face: string }[] }[];
+  };
+  const sweep = input.rounds.at(-1)!.sweeps.at(-1)!;
+  expect(sweep.plunger[0]).toBe(1);
+  expect(sweep.readings_um).toEqual(falling.map(Number));
+  expect(sweep.face).toMatch(/opposite face$/);
 });
 
 it('a column that does not fit or cannot be read changes no cell, and says why', async () => {

@@ -57,6 +57,8 @@ export interface TypedReading {
 export interface SetupRecord {
   /** A finger pushed the plunger in: did the number climb or fall? With "fell" every sign is turned when the sum is made. */
   readonly push?: 'climbed' | 'fell';
+  /** Swept from the side opposite to the card's: the plunger pointed the other way. */
+  readonly other_side?: boolean;
   /** The reference was turned over for this sweep (reversal). */
   readonly turned_over?: boolean;
   readonly support?: string;

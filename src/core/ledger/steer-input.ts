@@ -6,8 +6,9 @@ import type { Round, Scraped, SteerInput } from '../observe/round.ts';
 import type { Sweep } from '../observe/sweep.ts';
 import type { JobPlan, SetupRecord } from './entry.ts';
 import type { Job } from './job.ts';
+import { asMade } from './other-side.ts';
 import { type RoundRecord, roundRecord, type Taken } from './round-record.ts';
-import type { HeightSetup, LevelSetup, SweepSetup } from './setup.ts';
+import type { HeightSetup, LevelSetup, PlaceWords, SweepSetup } from './setup.ts';
 
 /** The stops of a sweep, evenly from first to last, mm. */
 export function sweepStops(setup: Pick<SweepSetup, 'from_mm' | 'to_mm' | 'points'>): Vector[] {
@@ -24,7 +25,8 @@ export const pushSign = (record: SetupRecord): 1 | -1 => (record.push === 'fell'
 export const repeatName = (name: string, repeat: number): string =>
   repeat === 0 ? name : `${name}, again ${repeat}`;
 
-function sweepOf(setup: SweepSetup, one: Taken): Sweep {
+function sweepOf(card: SweepSetup, one: Taken, places: PlaceWords): Sweep {
+  const setup = asMade(card, one.record, places);
   const sign = pushSign(one.record);
   return {
     name: repeatName(setup.name, one.repeat),
@@ -90,7 +92,7 @@ function roundOf(plan: JobPlan, record: RoundRecord): Round {
   // A yes is put right in the record itself; a no is known beside it.
   const ruledOut = record.causes.flatMap((one) => (one.answer === 'no' ? [one.cause] : []));
   return {
-    sweeps: taken<SweepSetup, Sweep>('sweep', sweepOf),
+    sweeps: taken<SweepSetup, Sweep>('sweep', (setup, one) => sweepOf(setup, one, plan.places)),
     levels: taken<LevelSetup, Level>('level', levelOf),
     ...(heights.length ? { heights } : {}),
     ...(record.print ? { print: record.print.share } : {}),

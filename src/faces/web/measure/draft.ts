@@ -6,6 +6,7 @@ export interface CardDraft<Unit extends string> {
   readonly unit: Unit;
   readonly typed: readonly string[];
   readonly push?: Push;
+  readonly other_side?: boolean;
   readonly turned_over?: boolean;
   readonly support?: string;
   readonly temperature?: string;
@@ -28,6 +29,7 @@ export const recordOf = (draft: CardDraft<string>): SetupRecord => {
   const support = draft.support?.trim();
   return {
     ...(draft.push ? { push: draft.push } : {}),
+    ...(draft.other_side ? { other_side: true } : {}),
     ...(draft.turned_over ? { turned_over: true } : {}),
     ...(support ? { support } : {}),
     ...(typeof temperature_C === 'number' ? { temperature_C } : {}),

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import type { Deed, JobPlan } from '../../../core/ledger/entry.ts';
+import { asMade } from '../../../core/ledger/other-side.ts';
 import type { SweepSetup } from '../../../core/ledger/setup.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import { type DeviationUnit, systemOf, unitSign } from '../../../core/quantity/unit.ts';
@@ -21,6 +22,7 @@ import { Optional } from './optional.tsx';
 import { PushTest } from './push-test.tsx';
 import { SweepFitPlot } from './sweep-fit-plot.tsx';
 import { emptySweep, missingFrom, poured, readSweep, withUnit } from './sweep-reading.ts';
+import { WhichSide } from './which-side.tsx';
 
 /** Units of a column of readings, the usual one of each system first. */
 const columns: Readonly<Record<'inch' | 'metric', readonly DeviationUnit[]>> = {
@@ -42,12 +44,13 @@ export interface CardProps<S> {
 
 /** One sweep: what rides, touches and is plus; the push test; a cell a stop; what the sweep says by itself. */
 export function SweepCard(props: CardProps<SweepSetup>) {
-  const { jobId, plan, setup, round, repeat, onKeep, practice } = props;
+  const { jobId, plan, setup: card, round, repeat, onKeep, practice } = props;
   const { units } = useSettings();
   const [draft, setDraft, finish] = useDraft(
-    draftKey(jobId, round, setup.id, repeat),
-    emptySweep(setup, columns[units][0]!),
+    draftKey(jobId, round, card.id, repeat),
+    emptySweep(card, columns[units][0]!),
   );
+  const setup = asMade(card, draft, plan.places);
   const [at, setAt] = useState(0);
   const [asked, setAsked] = useState<string>();
   const [pasteWrong, setPasteWrong] = useState<string>();
@@ -88,6 +91,13 @@ export function SweepCard(props: CardProps<SweepSetup>) {
       <CardDrawing setup={setup} plan={plan} places={places} />
       <div>
         <CardWords setup={setup} />
+        {practice ? null : (
+          <WhichSide
+            setup={setup}
+            other={draft.other_side === true}
+            onOther={(other_side) => setDraft({ ...draft, other_side })}
+          />
+        )}
         {practice ? <PushShown open={practice} setup={setup.id} repeat={repeat} units={units} /> : null}
         <PushTest push={draft.push} first={push} onPush={(answer) => setDraft(withPush(draft, answer))} />
       </div>

@@ -75,7 +75,8 @@ function jobPieces(report: ChartTold): Piece[] {
     ...section('Prints', [
       ...(job.before ? printMap(report, job.before, 'before') : []),
       ...(job.after ? printMap(report, job.after, 'after') : []),
-      ...words([job.bearing]),
+      // Nothing was printed on this bench, nothing is told of it.
+      ...(job.rounds.length > 0 ? words([job.bearing]) : []),
     ]),
   ];
 }

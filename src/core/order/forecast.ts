@@ -18,8 +18,8 @@ export interface Forecast {
 }
 
 /** Spread of what shops take against the usual hours, and of one step against its shop's pace, as ln; common practice. */
-const shop_sd = 0.5;
-const step_sd = 0.4;
+export const shop_sd = 0.5;
+export const step_sd = 0.4;
 /** Proving a step again, as a share of doing it, where the machine does not say; common practice. */
 const provingShare = 0.2;
 /** However much was spent, this share of a step's usual hours is still to come while it is open. */

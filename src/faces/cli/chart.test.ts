@@ -74,6 +74,13 @@ describe('waywright chart', () => {
     expect(plain(line.now!.text)).toBe('+0.33 ± 0.12');
   });
 
+  it('shows how a verdict comes about when asked: value less and plus its doubt against the limits', async () => {
+    const { out } = await waywright('lathe.chart.json --working');
+    // 12.4 ± 3.4 against 0 to 15.
+    expect(out).toContain('0 against 12.4 − 3.4 = 9; 12.4 + 3.4 = 15.8 against 15 µm in 300 mm: not proven');
+    expect((await waywright('lathe.chart.json')).out).not.toContain('Working');
+  });
+
   it('as CSV every line with numbers as numbers', async () => {
     const { written } = await waywright('lathe.chart.json --csv chart.csv');
     const { data, errors } = Papa.parse<Record<string, string>>(String(written.get('chart.csv')), {

@@ -12,6 +12,7 @@ import { chartSheet } from '../../draw/chart-sheet.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { answerJob } from '../../shop/answer-job.ts';
 import { chartReport } from '../../shop/chart/chart-report.ts';
+import { chartWorking } from '../../shop/chart/chart-working.ts';
 import { dayText } from '../../shop/chart/job-account.ts';
 import { type PaperName, type Piece, type Press, papers } from '../../shop/chart/paper.ts';
 import { openJob } from '../../shop/keep-job.ts';
@@ -19,6 +20,7 @@ import { chartCsv } from './chart-csv.ts';
 import { chartText } from './chart-text.ts';
 import { type Doors, exitCodes, Leave, refuse } from './doors.ts';
 import type { Register } from './run.ts';
+import { workingText } from './working-text.ts';
 
 const example = `
 Examples:
@@ -51,6 +53,7 @@ interface Options {
   readonly svg?: string;
   readonly csv?: string;
   readonly json?: boolean;
+  readonly working?: boolean;
   readonly paper: string;
   readonly units: string;
 }
@@ -123,6 +126,7 @@ export const registerChart =
       .option('--pdf <file>', 'the report that a customer keeps')
       .option('--svg <file>', 'the chart as one drawing')
       .option('--csv <file>', 'the chart for a spreadsheet')
+      .option('--working', 'how each verdict comes about')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .option('--paper <paper>', 'a4 or letter', 'a4')
       .option('--units <units>', 'metric or inch', 'metric')
@@ -167,8 +171,11 @@ export const registerChart =
         if (options.svg !== undefined)
           await doors.writeText(options.svg, svgFile(chartSheet(report), await chart.faceRule()));
         if (options.csv !== undefined) await doors.writeText(options.csv, chartCsv(report));
-        if (options.json) return doors.say(JSON.stringify(report, null, 1));
+        const working = options.working ? chartWorking(report) : undefined;
+        if (options.json)
+          return doors.say(JSON.stringify(working ? { ...report, working } : report, null, 1));
         doors.say(chartText(report));
+        if (working) doors.say(`\n${workingText(working)}`);
         for (const one of [options.pdf, options.svg, options.csv])
           if (one !== undefined) doors.say(`Written to ${one}.`);
       });

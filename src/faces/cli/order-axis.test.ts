@@ -86,6 +86,17 @@ describe('waywright axis', () => {
     expect((await said(centres(13, 17))).out).toContain('within; leave it');
   });
 
+  it('shows every number’s formula when asked: means of the half turn, sag, axis', async () => {
+    const { out } = await said(head(), '--working');
+    expect(out).toContain('near (1 + (−3))/2 = −1 µm; far (−22 + (−54))/2 = −38 µm');
+    // (−38 + 1 + sag) / 300: the numbers of the working are those of the sentence.
+    const { axes, working } = JSON.parse((await said(head(), '--json')).out);
+    const line = working.find((one: { what: string }) => one.what === 'top: the axis').worked;
+    const sag = Number(/\+ ([\d.]+) of sag/.exec(line)![1]);
+    expect(axes[0].slope_urad).toBeCloseTo(((-37 + sag) / 300) * 1000, 2);
+    expect((await said(head())).out).not.toContain('Working');
+  });
+
   it('names what cannot be taken, and leaves with 2', async () => {
     const wrong = async (change: (file: ReturnType<typeof head>) => void) => {
       const file = head();

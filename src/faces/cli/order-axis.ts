@@ -7,6 +7,7 @@ import { type Doors, noAnswer, withFile } from './doors.ts';
 import type { OrderDoors } from './order-doors.ts';
 import type { Register } from './run.ts';
 import { steerText } from './steer-text.ts';
+import { workingText } from './working-text.ts';
 
 const example = `
 Example:
@@ -14,7 +15,7 @@ Example:
   waywright axis headstock.json --json   the same as one JSON document
 The file's shape is in docs/contract.md.`;
 
-/** `waywright axis FILE [--json]`. */
+/** `waywright axis FILE [--working] [--json]`. */
 export const registerAxis =
   ({ machines }: OrderDoors): Register =>
   (program: Command, doors: Doors) => {
@@ -22,9 +23,10 @@ export const registerAxis =
       .command('axis')
       .description('spindle or tailstock from a test bar turned half round, and which of its pads to scrape')
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+      .option('--working', 'every number with its formula')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
-      .action(async (file: string, options: { json?: boolean }) => {
+      .action(async (file: string, options: { json?: boolean; working?: boolean }) => {
         await withFile(doors, file, async (text) => {
           const answer = axis(axisInput(parsedJson(text)), machines(), doors.templates());
           const { steer_input } = answer;
@@ -36,7 +38,13 @@ export const registerAxis =
             ...answer.axes.map((one) => `${one.side}: ${one.sentence}`),
             ...answer.centres.map((one) => one.sentence),
           ];
-          doors.say([...sentences, ...(steered ? ['', steerText(steer_input!, steered)] : [])].join('\n'));
+          doors.say(
+            [
+              ...sentences,
+              ...(steered ? ['', steerText(steer_input!, steered)] : []),
+              ...(options.working ? ['', workingText(answer.working)] : []),
+            ].join('\n'),
+          );
         });
       });
   };

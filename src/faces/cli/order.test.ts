@@ -55,6 +55,18 @@ describe('waywright order', () => {
     expect(json.steps.every((step: { hours_left: number }) => step.hours_left > 0)).toBe(true);
   });
 
+  it('shows how the hours come about when asked: pace by hand from one step done at 16 h for 8', async () => {
+    const { out } = await said(['engine-lathe', '--done', 'survey=16', '--working']);
+    // ln 2 / 0.4² over 1/0.5² + 1/0.4²: exp(4.332/10.25) = 1.526.
+    expect(out).toMatch(/survey 16\/8: 1\.526/);
+    expect(out).toContain('left at support');
+    const { working, forecast } = JSON.parse(
+      (await said(['engine-lathe', '--done', 'survey=16', '--working', '--json'])).out,
+    );
+    expect(forecast.pace.times).toBeCloseTo(Math.exp(Math.LN2 / 0.16 / (1 / 0.25 + 1 / 0.16)), 9);
+    expect(working).toHaveLength(28);
+  });
+
   it('a support set again takes back what was scraped on it, and says through what', async () => {
     const { out } = await said([
       'engine-lathe',

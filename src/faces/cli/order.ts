@@ -4,6 +4,7 @@ import { type OrderFile, orderedDeeds, orderFile } from '../../contract/order.ts
 import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import type { Machine } from '../../core/order/machine.ts';
 import { type BenchLimits, benchPlan } from '../../shop/order/bench-plan.ts';
+import { forecastWorking } from '../../shop/order/forecast-working.ts';
 import { heights } from '../../shop/order/heights.ts';
 import { heightsAsk } from '../../shop/order/machine-chain.ts';
 import { order } from '../../shop/order/order.ts';
@@ -11,6 +12,7 @@ import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
 import type { OrderDoors } from './order-doors.ts';
 import { orderText, stepText } from './order-text.ts';
 import type { Register } from './run.ts';
+import { workingText } from './working-text.ts';
 
 const example = `
 Examples:
@@ -26,6 +28,7 @@ interface OrderOptions {
   readonly done?: string;
   readonly step?: string;
   readonly heights?: string;
+  readonly working?: boolean;
   readonly json?: boolean;
 }
 
@@ -45,6 +48,7 @@ export const registerOrder =
         '--heights <file>',
         'with --step: a file as `heights` takes it; sink limits and liner stock go to the bench',
       )
+      .option('--working', 'how the hours come about')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
       .action(async (which: string, options: OrderOptions) => {
@@ -53,7 +57,18 @@ export const registerOrder =
           const deeds = [...asked.deeds, ...orderedDeeds(options.done ?? '', asked.machine)];
           const answer = order(asked.machine, deeds);
           if (options.step === undefined)
-            return doors.say(options.json ? JSON.stringify(answer, null, 1) : orderText(answer));
+            return doors.say(
+              options.json
+                ? JSON.stringify(
+                    options.working ? { ...answer, working: forecastWorking(asked.machine, answer) } : answer,
+                    null,
+                    1,
+                  )
+                : [
+                    orderText(answer),
+                    ...(options.working ? [workingText(forecastWorking(asked.machine, answer))] : []),
+                  ].join('\n\n'),
+            );
           const step = answer.steps.find((one) => one.id === options.step);
           if (!step)
             throw new BadInput([

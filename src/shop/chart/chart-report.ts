@@ -4,9 +4,12 @@ import { type ChartAsked, chartLines, type Tally, tally } from '../../core/chart
 import { type KitProof, kitProof, nextMeasurements } from '../../core/chart/next-measurement.ts';
 import type { TurnedOver } from '../../core/ledger/entry.ts';
 import type { Job } from '../../core/ledger/job.ts';
+import { machineOf, stepRecords } from '../../core/ledger/rebuild-record.ts';
 import { lastTurned } from '../../core/ledger/round-record.ts';
 import type { PlaceWords } from '../../core/ledger/setup.ts';
 import { measured, steerInput } from '../../core/ledger/steer-input.ts';
+import { stepOf } from '../../core/order/needs.ts';
+import { progress } from '../../core/order/progress.ts';
 import { sayLength } from '../../core/quantity/length.ts';
 import { sayDeviation } from '../../core/quantity/say.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
@@ -98,6 +101,20 @@ function factsOf(file: ChartFile, job: Job | undefined, system: UnitSystem): [st
   return facts.filter((fact): fact is [string, string] => fact[1] !== undefined);
 }
 
+/** Steps of a whole machine's job that stand as done, in the order of work, with the hours they took and what was noted last. */
+function stepsDone({ live }: Job): string[] {
+  const machine = machineOf(live);
+  if (!machine) return [];
+  const told = stepRecords(live);
+  return progress(machine, told).flatMap((state) => {
+    if (state.status !== 'done') return [];
+    const { title } = stepOf(machine, state.id)!;
+    const note = told.findLast((one) => one.step === state.id && one.note !== undefined)?.note;
+    const hours = state.hours_spent > 0 ? `, ${Number(state.hours_spent.toFixed(1))} h` : '';
+    return [`${title}${hours}.${note === undefined ? '' : ` ${note}`}`];
+  });
+}
+
 /** Whether anything was read or printed on the job's own bench; of a whole machine's job often nothing is. */
 const measuredAny = (job: Job): boolean => steerInput(job).rounds.some(measured);
 
@@ -169,7 +186,7 @@ export function chartReport(
     remaining,
     ...(nextText === undefined ? {} : { next: nextText }),
     condition: file.condition ?? [],
-    done: file.done ?? [],
+    done: [...(file.done ?? []), ...(job ? stepsDone(job.job) : [])],
     ...(job ? { job: jobAccount(job.job, job.answer, system) } : {}),
     ...(job
       ? {

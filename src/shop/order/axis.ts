@@ -11,6 +11,8 @@ import type { Machine } from '../../core/order/machine.ts';
 import { type Judged, verdict } from '../../core/prove/verdict.ts';
 import { sayDeviation } from '../../core/quantity/say.ts';
 import { saySlope } from '../../core/quantity/slope.ts';
+import type { Worked } from '../worked.ts';
+import { axisWorking } from './axis-working.ts';
 import { benchPlan } from './bench-plan.ts';
 
 /** An axis with what was read, its verdict, and the sentence. */
@@ -29,6 +31,7 @@ export interface AxisAnswer {
   readonly centres: readonly (CentresFound & HeightDeed & { readonly sentence: string })[];
   /** What `steer` is asked about the part that carries the spindle. */
   readonly steer_input?: SteerInput;
+  readonly working: readonly Worked[];
 }
 
 /**
@@ -40,15 +43,17 @@ export function axis(ask: AxisAsk, machines: readonly Machine[], templates: read
   const { held, scrape } = ask;
   const axes = held ? ask.readings.map((reading) => shownAxis(ask, reading)) : [];
   const plan = scrape ? planOf(ask, machines, templates) : undefined;
+  const centres = ask.centres.map((one) => centresOf(one));
   return {
     ok: true,
     axes,
-    centres: ask.centres.map((one) => {
-      const found = centresOf(one);
+    centres: ask.centres.map((one, k) => {
+      const found = centres[k]!;
       const deed = heightDeed(found, one.low_um, one.high_um, one.aim_um);
       return { ...found, ...deed, sentence: centresSentence(found, deed) };
     }),
     ...(plan ? { steer_input: steerInputOf(ask, plan) } : {}),
+    working: axisWorking(ask, axes, centres),
   };
 }
 

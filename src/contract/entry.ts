@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Deed, Entry } from '../core/ledger/entry.ts';
 import { axisSchema } from './axis.ts';
 import { chartSetSchema, resultSchema } from './chart.ts';
+import { gibSchema } from './gib.ts';
 import { heightsKept } from './heights.ts';
 import { machineShape } from './machine.ts';
 import { madeBlockShape } from './made-block.ts';
@@ -147,6 +148,7 @@ const deeds = [
   z.strictObject({ kind: z.literal('bench of'), job: entryId, step: name }),
   z.strictObject({ kind: z.literal('heights set'), heights: heightsKept }),
   z.strictObject({ kind: z.literal('axis taken'), of: name, asked: axisSchema }),
+  z.strictObject({ kind: z.literal('gib taken'), of: name, asked: gibSchema }),
   z.strictObject({ kind: z.literal('chart set'), chart: chartSetSchema }),
   z.strictObject({
     kind: z.literal('result taken'),

@@ -18,7 +18,8 @@ const wedge = z.strictObject({
   reading_sd_um: sd_um.optional(),
 });
 
-const gibSchema = z.strictObject({
+/** `gib`'s input as it is written. */
+export const gibSchema = z.strictObject({
   angle_deg: angle.optional(),
   rolls: z
     .strictObject({

@@ -6,6 +6,7 @@ import type { Machine } from '../core/order/machine.ts';
 import { axisInput } from './axis.ts';
 import { chartFile } from './chart.ts';
 import type { SentEntry } from './entry.ts';
+import { gibInput } from './gib.ts';
 import { machineInput } from './machine.ts';
 import { BadInput } from './refusal.ts';
 
@@ -40,6 +41,8 @@ function heldTo(
       return [() => machineInput(entry.machine, known.templates), under('machine')];
     case 'axis taken':
       return [() => axisInput(entry.asked), under('asked')];
+    case 'gib taken':
+      return [() => gibInput(entry.asked), under('asked')];
     case 'heights set': {
       const machine = machineOf(live);
       if (!machine?.heights)

@@ -82,6 +82,7 @@ describe('a job about a whole machine', () => {
           readings: [{ side: 'top', near: [1, -3], far: [-22, -54] }],
         },
       },
+      { kind: 'gib taken', of: 'cross-gib', asked: { gib: { stations_mm: [0, 300], thick_mm: [8, 13] } } },
       { kind: 'chart set', chart: { list: 'engine-lathe', class: 'toolroom', dimensions: { centres: 850 } } },
       { kind: 'result taken', test: 'ways-twist', when: 'first', result: { value_um: 31, doubt_um: 6 } },
     );

@@ -54,6 +54,8 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
       return `Heights: ${counted((entry.heights.changes ?? []).length, 'change')}, ${counted((entry.heights.liners ?? []).length, 'liner')}`;
     case 'axis taken':
       return `Axis: ${entry.of}`;
+    case 'gib taken':
+      return `Gib: ${stepTitle(entry.of, all)}`;
     case 'chart set':
       return `Chart put together${entry.chart.list === undefined ? '' : `: tests of ${entry.chart.list}`}`;
     case 'result taken':

@@ -193,6 +193,28 @@ it('axes: a bar that droops is said so, its sag taken out, kept under its name',
   await says(/tailstock’s centre stands lower than the spindle’s/);
 });
 
+it('a gib: over rolls and its taper by keyboard, sentences and working at once, kept under its step', async () => {
+  await visit('/order/cross-gib');
+  await pressKey(page, 'Gibs and dovetails');
+  await says('Choose below what was measured');
+  await pressKey(page, 'Measured Dovetail over rolls');
+  await type('2, over the rolls', '100.03');
+  await type('3, over the rolls', '100.06 mm');
+  await says(/wider/i);
+  await pressKey(page, 'Measured Gib, its taper');
+  await says(/1 in 60|1:60/);
+  await pressKey(page, 'Show the working');
+  await looksRight('gib');
+  await pressKey(page, 'Keep this');
+  await expect
+    .poll(async () => (await entries()).at(-1))
+    .toMatchObject({
+      kind: 'gib taken',
+      of: 'cross-gib',
+      asked: { rolls: { read_mm: [100, 100.03, 100.06] } },
+    });
+});
+
 it('the machine is edited: a step’s hours by its cell, an error named by the place’s own name, kept as an entry', async () => {
   await visit('/machine');
   await says('This is your own copy');

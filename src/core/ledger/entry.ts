@@ -160,6 +160,8 @@ export type Deed =
   | { readonly kind: 'heights set'; readonly heights: HeightsRecord }
   /** An axis as it was swept, or centres as they were compared, with what `axis` is asked; the last of each name counts. */
   | ({ readonly kind: 'axis taken' } & AxisRecord)
+  /** A dovetail, its gib and keepers as they were read, with what `gib` is asked; the last of each name counts. */
+  | ({ readonly kind: 'gib taken' } & AxisRecord)
   /** How the chart is put together: list, class, sizes, own tests, own limits, kit; the last one counts. */
   | { readonly kind: 'chart set'; readonly chart: ChartRecord }
   /** One result of a line of the chart; a later one of the same line and time counts. */

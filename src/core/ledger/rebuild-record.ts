@@ -72,7 +72,7 @@ export interface HeightsRecord {
   readonly measured?: Readonly<Record<string, { readonly um: number; readonly sd_um: number }>>;
 }
 
-/** A sheet of `axis`, as it is asked: "spindle", "tailstock barrel", "centres". */
+/** A sheet of `axis` or `gib`, as it is asked, by what it is of: "spindle", "tailstock barrel", "centres", a step. */
 export interface AxisRecord {
   readonly of: string;
   readonly asked: Readonly<Record<string, unknown>>;
@@ -115,6 +115,14 @@ export const axesOf = (live: readonly Entry[]): ReadonlyMap<string, AxisRecord &
       entry.kind === 'axis taken'
         ? [[entry.of, { of: entry.of, asked: entry.asked, at: entry.at }] as const]
         : [],
+    ),
+  );
+
+/** Gibs and dovetails as they were read last, by name: the step they were read in. */
+export const gibsOf = (live: readonly Entry[]): ReadonlyMap<string, AxisRecord> =>
+  new Map(
+    live.flatMap((entry) =>
+      entry.kind === 'gib taken' ? [[entry.of, { of: entry.of, asked: entry.asked }] as const] : [],
     ),
   );
 

@@ -1,5 +1,6 @@
 import type { FastifyPluginAsync, FastifyReply } from 'fastify';
 import { axisInput } from '../../contract/axis.ts';
+import { gibInput } from '../../contract/gib.ts';
 import { machineInput } from '../../contract/machine.ts';
 import { orderFile } from '../../contract/order.ts';
 import { newBench, newRebuild } from '../../contract/rebuild.ts';
@@ -9,6 +10,7 @@ import type { Template } from '../../core/ledger/template.ts';
 import type { Machine } from '../../core/order/machine.ts';
 import { orderedSteps } from '../../core/order/needs.ts';
 import type { Compute } from '../../shop/compute.ts';
+import { gib } from '../../shop/gib.ts';
 import { openJob } from '../../shop/keep-job.ts';
 import { axis } from '../../shop/order/axis.ts';
 import { heights } from '../../shop/order/heights.ts';
@@ -48,6 +50,13 @@ export const machineRoutes =
       return steered.ok ? { ...answer, steer: steered } : sendNoAnswer(reply, steered);
     };
 
+    const gibAnswer = async (reply: FastifyReply, body: unknown, known: readonly Machine[]) => {
+      const answer = gib(gibInput(body), known, templates);
+      if (!answer.steer_input) return answer;
+      const steered = await compute('steer', answer.steer_input);
+      return steered.ok ? { ...answer, steer: steered } : sendNoAnswer(reply, steered);
+    };
+
     app.get('/api/machines', async () => ({ machines }));
     app.post('/api/machines/check', async ({ body }) => {
       const machine = machineInput(body, templates);
@@ -63,6 +72,8 @@ export const machineRoutes =
       return answer.ok ? answer : noAnswer(reply, answer.text);
     });
     app.post('/api/axis', async ({ body }, reply) => axisAnswer(reply, body, machines));
+
+    app.post('/api/gib', async ({ body }, reply) => gibAnswer(reply, body, machines));
 
     app.post('/api/rebuilds', async ({ body }, reply) => {
       const asked = newRebuild(body, machines, templates);
@@ -106,6 +117,12 @@ export const machineRoutes =
       const answer = jobHeights(job, templates, typed ? (body as HeightsRecord) : undefined);
       if (!answer) return noMachine(reply);
       return answer.ok ? answer : noAnswer(reply, answer.text);
+    });
+    app.post<JobParams>('/api/jobs/:id/gib', async ({ params: { id }, body }, reply) => {
+      const job = await openJob(store, id);
+      if (!job) return noSuchJob(reply, id);
+      const machine = machineOf(job.live);
+      return gibAnswer(reply, body, machine ? [machine] : machines);
     });
     app.post<JobParams>('/api/jobs/:id/axis', async ({ params: { id }, body }, reply) => {
       const job = await openJob(store, id);

@@ -34,6 +34,7 @@ const orderRooms = async () => (await import('./order/rooms.tsx')).OrderRooms;
 const machineRooms = async () => (await import('./machine/rooms.tsx')).MachineRooms;
 const heightsScreen = async () => (await import('./heights/heights.tsx')).HeightsScreen;
 const axisScreen = async () => (await import('./axis/axis.tsx')).AxisScreen;
+const gibScreen = async () => (await import('./gib/gib.tsx')).GibScreen;
 const newMachine = async () => (await import('./machine/new-machine.tsx')).NewMachineScreen;
 const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
@@ -88,6 +89,9 @@ export const App = () => (
     </Route>
     <Route path="/job/:id/axis">
       <FetchedScreen key="axis" title="Axes" fetchIt={axisScreen} />
+    </Route>
+    <Route path="/job/:id/gib">
+      <FetchedScreen key="gib" title="Gibs" fetchIt={gibScreen} />
     </Route>
     <Route path="/job/:id/machine">
       <FetchedScreen key="machine" title="Machine" fetchIt={machineRooms} />

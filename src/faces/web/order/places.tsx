@@ -28,8 +28,6 @@ function addressOf(job: string, step: string, place: StepPlace): string {
       return `/sums/${encodeURIComponent(place.sum!)}`;
     case 'kit':
       return '/kit';
-    case 'gib':
-      return '/sums?find=gib';
     case 'chart':
       return `${base}/chart`;
     default:

@@ -201,6 +201,9 @@ it('a gib: over rolls and its taper by keyboard, sentences and working at once, 
   await type('2, over the rolls', '100.03');
   await type('3, over the rolls', '100.06 mm');
   await says(/wider/i);
+  expect(await page.locator('.wrong').count()).toBe(0);
+  // Left, a cell shows what is kept to the last figure.
+  await expect.poll(() => page.getByLabel('2, over the rolls').inputValue()).toMatch(/^100\.03/);
   await pressKey(page, 'Measured Gib, its taper');
   await says(/1 in 60|1:60/);
   await pressKey(page, 'Show the working');

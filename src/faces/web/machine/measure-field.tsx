@@ -1,11 +1,23 @@
 import { useId, useState } from 'react';
 import { readDeviation } from '../../../core/quantity/deviation.ts';
-import { readLength, sayLength } from '../../../core/quantity/length.ts';
-import { sayDeviation } from '../../../core/quantity/say.ts';
+import { readLength } from '../../../core/quantity/length.ts';
+import { plain } from '../../../core/quantity/show.ts';
+import { clean, size_um } from '../../../core/quantity/unit.ts';
 import { Mark } from '../frame/mark.tsx';
-import { useSettings } from '../keep/settings.ts';
+import { type Units, useSettings } from '../keep/settings.ts';
 
 type Value = number | undefined;
+
+/** What is kept, as it could have been typed: to the last figure, so that leaving a cell changes nothing. */
+function asTyped(value: number, unit: 'um' | 'mm', units: Units, signed: boolean): string {
+  const inch = units === 'inch';
+  const [size, word] =
+    unit === 'um'
+      ? ([inch ? size_um.thou : 1, inch ? 'thou' : 'µm'] as const)
+      : ([inch ? size_um.in / size_um.mm : 1, inch ? 'in' : 'mm'] as const);
+  const number = plain(clean(value / size), 9);
+  return `${signed && value > 0 ? '+' : ''}${number}\u00a0${word}`;
+}
 
 /** A deviation, µm, or a length, mm, typed as the shop writes it; what cannot be read stays in its cell and says why. */
 export function MeasureField(props: {
@@ -27,15 +39,12 @@ export function MeasureField(props: {
       const found = readDeviation(text, units === 'metric' ? 'um' : 'thou');
       return found.ok ? { ok: true as const, value: found.um, echo: found.echo } : found;
     }
-    const found = readLength(text, units === 'metric' ? 'mm' : 'in', { sort: 'size' });
+    const found = readLength(text, units === 'metric' ? 'mm' : 'in');
+    if (found.ok && found.mm < 0)
+      return { ok: false as const, why: `I read ${found.echo}; expected 0 or above.` };
     return found.ok ? { ok: true as const, value: found.mm, echo: found.echo } : found;
   };
-  const shown =
-    value === undefined
-      ? ''
-      : unit === 'um'
-        ? sayDeviation(value, units, { signed }).text
-        : sayLength(value, units).text;
+  const shown = value === undefined ? '' : asTyped(value, unit, units, signed);
   const [typed, setTyped] = useState<string>();
   const text = typed ?? shown;
   const its = read(text);

@@ -91,7 +91,7 @@ describe('a job carried with its photos', () => {
         },
       }),
     );
-    for await (const _ of zipOf(counted)) expect(open).toBe(0);
+    for await (const _ of zipOf(counted)) expect(open).toBeLessThanOrEqual(1);
     expect(most).toBe(1);
     const came = await takeWithPhotos(to.store, to.photos, counted);
     expect(came.photos.taken).toBe(60);
@@ -140,7 +140,7 @@ describe('a job carried with its photos', () => {
       `photos/${hash}: the photo twice`,
     );
     expect(await refusal({ ...files, '../../evil.jpeg': photo })).toContain(
-      '"../../evil.jpeg": a file of another name',
+      'invalid relative path: ../../evil.jpeg',
     );
     expect(await refusal({ [name]: photo })).toContain('an archive without job.json');
     expect(await refusal({ ...files, 'job.json': Buffer.from('{"format": 1}') })).toContain(

@@ -15,16 +15,16 @@ export interface Judged {
   readonly branches: readonly Branch[];
 }
 
-/** Chance below which a round is beyond chance, whatever the causes say. */
-const beyondChance = 0.001;
-/** A cause is spoken of when it beats the record by this, its rarity counted. */
-const clearly = 0;
+/** Chance below which a round is beyond chance, whatever the causes say. Prints have longer tails than the normal: below 0.001 was too often. */
+const beyondChance = 0.0003;
+/** A cause is spoken of when it beats the record by this, its rarity counted: a third more likely than not. */
+const clearly = 0.3;
 /** Causes that at a guess fall short of the record by more than this are not tried in full. */
-const notWorth = -3;
+const notWorth = -4;
 /** Causes are listed, and kept in mind, down to this below the best; so many at most are kept in mind. */
-const kept = { below: 6, count: 4 };
+const kept = { below: 7, count: 8 };
 /** A cause too faint to speak of is kept in mind for this many rounds; one that was spoken of until the rounds settle it. */
-const faintRounds = 2;
+const faintRounds = 3;
 
 /**
  * Weighs the causes that could be behind a round against the record.
@@ -56,7 +56,8 @@ export function judged(history: History, k: number, recorded: Known): Judged {
 
   const best = branches[0];
   const record: Branch = { round: k, since: k, known: recorded, logOdds: 0 };
-  const clear = best !== undefined && best.logOdds > clearly;
+  // The record itself needs no more than to be likelier again than what was believed in its place.
+  const clear = best !== undefined && best.logOdds > (best.cause ? clearly : 0);
   if (!clear && !astray) return { known: recorded, branches: inMind(k, record, branches) };
   // The record may itself be what bears out again, against a cause believed too soon: then nothing needs to be said.
   const withdrawn = clear && best.cause === undefined;

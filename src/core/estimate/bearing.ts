@@ -17,11 +17,29 @@ const shareSd = 0.05;
 /** A zone that shows no blue still carries this share, so that the settling stays determined. */
 const leastCarry = 0.02;
 
+/** Height sd within a zone, µm: form that scraping leaves, and grain and ridges that it takes away. */
+const worn_um = { lasting: 1.9, ridges: 2.3 };
+/** A pass leaves a texture of this share of what it takes, and this share of the variance that was there before. */
+const pass = { texture: 0.25, leaves: 0.5 };
+
 /**
- * Height sd within a zone, µm: form and grain that a worn or ground face has, and the texture that a pass leaves. A part that
- * grew with the pass alone was tried: on iron, whose passes are small, it believed prints too much.
+ * Height sd within a zone, µm: what a worn or ground face has, and what passes make of it. Each takes ridges before hollows and
+ * leaves its own texture:
+ *
+ *     s² = lasting² + (ridges² + lean²) kⁿ + (texture · removal)² (1 − kⁿ) / (1 − k)
+ *
+ * so a light hand leaves a face finer than it was, a heavy one rougher.
+ * @param passes   n, whole passes made on it
+ * @param lean_um  what its form adds, taken away like ridges
  */
-export const roughness = (pass_um: number): number => Math.hypot(2.3, 0.25 * pass_um);
+function roughness(pass_um: number, passes: number, lean_um: number): number {
+  const left = pass.leaves ** passes;
+  return Math.sqrt(
+    worn_um.lasting ** 2 +
+      (worn_um.ridges ** 2 + lean_um ** 2) * left +
+      ((pass.texture * pass_um) ** 2 * (1 - left)) / (1 - pass.leaves),
+  );
+}
 
 /** Shares of a print over all zones, undefined where nothing was printed. */
 export function printShares(model: SlideModel, print: Print | undefined): (number | undefined)[] {
@@ -36,13 +54,23 @@ export const carriedSettling = (model: SlideModel, shares: readonly number[]): S
     model.zones.map((zone, z) => zone.area_mm2 * Math.max(leastCarry, shares[z]!)),
   );
 
-/** Roughness of each zone now, µm. */
-export const zoneRoughness = (model: SlideModel, state: Gaussian): number[] =>
-  model.materialOf.map((k) => roughness(Math.max(0, state.mean[model.layout.whole(k)]!)));
+/** Roughness of each zone now, µm. @param passed  whole passes made on each since the first round */
+export const zoneRoughness = (model: SlideModel, state: Gaussian, passed: readonly number[]): number[] =>
+  model.materialOf.map((k, z) =>
+    roughness(Math.max(0, state.mean[model.layout.whole(k)]!), passed[z]!, model.lean_um[z]!),
+  );
+
+/** Roughness of each zone before any pass, µm. */
+export const faceAtFirst = (model: SlideModel): number[] =>
+  model.lean_um.map((lean_um) => roughness(0, 0, lean_um));
 
 /** What share of each zone is expected to take colour, with all doubt counted in. */
-export function expectedShares(model: SlideModel, state: Gaussian, settled: Settling): number[] {
-  const rough = zoneRoughness(model, state);
+export function expectedShares(
+  model: SlideModel,
+  state: Gaussian,
+  settled: Settling,
+  rough: readonly number[],
+): number[] {
   const offset = state.mean[model.layout.offset]!;
   return model.zones.map((_, z) => {
     const gap = seatedGap(model, state, settled, z);

@@ -1,12 +1,12 @@
 import { poseSize } from '../body/displacement.ts';
 import type { Settling } from '../body/settle.ts';
 import { cholesky, copyGaussian, type Gaussian, takeReading } from '../math/gaussian.ts';
-import { carriedSettling, expectedShares, roughness, takePrint, zoneRoughness } from './bearing.ts';
+import { carriedSettling, expectedShares, faceAtFirst, takePrint, zoneRoughness } from './bearing.ts';
 import { addReading, type Evidence, noEvidence } from './evidence.ts';
 import { firstState } from './first-state.ts';
 import type { SlideModel } from './model.ts';
 import type { RoundReadings } from './readings.ts';
-import { keepRemovalPositive, type Made, takeScraping } from './scraping.ts';
+import { drawnOut, keepRemovalPositive, type Made, takeScraping } from './scraping.ts';
 import { seatCovariance, settledRow } from './seat.ts';
 
 /** What is known after a round's readings and print. */
@@ -16,6 +16,8 @@ export interface Known {
   readonly settled: Settling;
   /** Share of each zone that bears: as printed, or as expected where nothing was printed. */
   readonly shares: readonly number[];
+  /** Whole passes made on each zone since the first round, as recorded. */
+  readonly passed: readonly number[];
   /** As printed; undefined where nothing was. */
   readonly print: readonly (number | undefined)[];
   /** Share of each zone that was expected to take colour before the print was seen; absent in the first round. */
@@ -35,13 +37,14 @@ export interface Taking {
 
 /** The first round: nothing is believed of the pose. */
 export function firstRound(model: SlideModel, taking: Taking): Known {
-  const rough = model.materialOf.map((k) => roughness(model.passes[k]!.um));
+  const passed = model.zones.map(() => 0);
+  const rough = faceAtFirst(model);
   const shares = taking.print.map((share) => share ?? 1);
   const settled = carriedSettling(model, shares);
   const state = firstState(model, taking.readings, settled, rough);
   const evidence = noEvidence();
   takePrint(model, state, settled, taking.print, rough, evidence);
-  return { state, settled, shares, print: taking.print, evidence };
+  return { state, settled, shares, passed, print: taking.print, evidence };
 }
 
 /** What is believed to have gone otherwise than the record says. */
@@ -67,21 +70,23 @@ export function nextRound(
   const state = copyGaussian(before.state);
   const really = otherwise.made ?? made;
   const scale = otherwise.scale ?? before.state;
-  const rough = zoneRoughness(model, scale);
-  if (really) takeScraping(model, state, really, scale);
+  // As recorded whatever is believed: beliefs that are weighed against each other share their roughness.
+  const passed = before.passed.map((sum, z) => sum + (made && !made.spot ? made.count[z]! : 0));
+  const rough = zoneRoughness(model, scale, passed);
+  if (really) takeScraping(model, state, drawnOut(model, really), scale);
   if (otherwise.faceMoved) {
     const at = model.layout.face(otherwise.faceMoved.face);
     state.covariance[at * state.size + at]! += otherwise.faceMoved.sd_urad ** 2;
   }
   const awaited = copyGaussian(state);
-  const expected = expectedShares(model, state, before.settled);
+  const expected = expectedShares(model, state, before.settled, rough);
   const shares = taking.print.map((share, z) => share ?? expected[z]!);
   const settled = carriedSettling(model, shares);
   const evidence = noEvidence();
   takePose(model, state, settled, taking.readings, rough, evidence);
   takePrint(model, state, settled, taking.print, rough, evidence);
   keepRemovalPositive(model, state);
-  return { state, settled, shares, print: taking.print, expected, evidence, awaited };
+  return { state, settled, shares, passed, print: taking.print, expected, evidence, awaited };
 }
 
 /**

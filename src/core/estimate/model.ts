@@ -42,6 +42,8 @@ export interface SlideModel {
   readonly faceSd_urad: readonly number[];
   /** zones × zones: covariance of the zones' form, µm², apart from the pose. */
   readonly form: readonly (readonly number[])[];
+  /** Height sd within each zone that comes of its form alone, µm: a long zone leans and bows more than a short one. */
+  readonly lean_um: readonly number[];
 }
 
 /** Form of a worn pad: smooth over a third of its length, and a little of each zone's own. */
@@ -77,6 +79,8 @@ export function slideModel(input: SteerInput): SlideModel {
     film_um: input.film_um ?? usualFilm_um,
     faceSd_urad: faces.map((face) => faceSd(sweeps, face)),
     form: formCovariance(zones),
+    // Heights of a form smooth over `formReach` differ within a length l of it by a variance of (l / reach)² / 12 of its own.
+    lean_um: zones.map((zone) => formSd_um.smooth / (formReach * zone.pad.zones) / Math.sqrt(12)),
   };
 }
 

@@ -51,6 +51,13 @@ export function featuresSettled(model: SlideModel, known: Known, why: WhyUnseen)
   return { features, covariance };
 }
 
+/**
+ * What a share of blue is worth in µm hangs on roughness and film, which are off by as much in every round: a share of the
+ * removal that no number of rounds averages away. It goes into the doubt that is told; the weighing of causes, which compares
+ * rounds of one job with each other, has no part of it.
+ */
+const commonToAllRounds = 0.07;
+
 /** What is known after a round, as numbers a person can read. */
 export function roundEstimate(
   model: SlideModel,
@@ -60,14 +67,17 @@ export function roundEstimate(
 ): RoundEstimate {
   const { layout } = model;
   const { mean, covariance, size } = known.state;
-  const sd = (i: number) => Math.sqrt(Math.max(0, covariance[i * size + i]!));
+  // Before anything is scraped the removal is what was said of it, with the doubt that was said.
+  const common = round === 0 ? 0 : commonToAllRounds;
+  const removalSd = (i: number) =>
+    Math.sqrt(Math.max(0, covariance[i * size + i]!) + (common * mean[i]!) ** 2);
   const removal = layout.materials.map(
     (material, k): RemovalEstimate => ({
       material,
       whole_um: mean[layout.whole(k)]!,
-      whole_sd_um: sd(layout.whole(k)),
+      whole_sd_um: removalSd(layout.whole(k)),
       spot_um: mean[layout.spot(k)]!,
-      spot_sd_um: sd(layout.spot(k)),
+      spot_sd_um: removalSd(layout.spot(k)),
     }),
   );
   const zones = model.zones.map((_, z): ZoneEstimate => {

@@ -5,13 +5,16 @@ import type { Scraped } from '../observe/round.ts';
 import type { SlideModel } from './model.ts';
 
 /** Scatter of passes as shares of what they take: of each pass on each zone, of a zone's own, of a whole round. */
-const wholeScatter = { pass: 0.2, zone: 0.05, round: 0.1 };
+const wholeScatter = { pass: 0.19, zone: 0.05, round: 0.08 };
 /** Spotting is chancier: a few spots a zone, some of them missed. */
 const spotScatter = { pass: 0.45, zone: 0.1, round: 0.1 };
 /** A spotting hand grows lighter as the part bears better: its removal may drift by this share a round. */
 const spotDrift = 0.08;
 /** A pass takes at least this share of what was first believed: metal is not put on. */
 const leastShare = 0.1;
+
+/** Strokes run over a zone's edge: of a neighbour's cut this share comes on a zone, and as much of its own is drawn thinner. */
+const overEdge = 1 / 18;
 
 /** What was made on each zone, in whole or spotting passes. */
 export interface Made {
@@ -69,6 +72,19 @@ export function takeScraping(model: SlideModel, state: Gaussian, made: Made, sca
       covariance[i * size + i]! += (spotDrift * mean[i]!) ** 2;
     });
 }
+
+/** Whole passes as they come on each zone once strokes have run over its edges; a plan is made without, for strokes differ. */
+export const drawnOut = (model: SlideModel, made: Made): Made => {
+  if (made.spot) return made;
+  const count = made.count.map((m, z) =>
+    [z - 1, z + 1].reduce(
+      (sum, y) =>
+        model.zones[y]?.padIndex === model.zones[z]!.padIndex ? sum + overEdge * (made.count[y]! - m) : sum,
+      m,
+    ),
+  );
+  return { ...made, count };
+};
 
 /** Metal is not put on: a removal that could be read as none or less is held above a tenth of what was first believed. */
 export function keepRemovalPositive(model: SlideModel, state: Gaussian): void {

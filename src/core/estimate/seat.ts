@@ -4,7 +4,7 @@ import { type Gaussian, product, varianceOf } from '../math/gaussian.ts';
 import type { SlideModel } from './model.ts';
 
 /** Dirt and chance touching move each zone's seat anew at each setting down: this share of the roughness. */
-const seatShare = 0.45;
+const seatShare = 0.38;
 
 /** A row over the pose as a row over the state: the pose is the settled one, q = response · h. */
 export function settledRow(model: SlideModel, settled: Settling, row: ArrayLike<number>): Float64Array {

@@ -1,6 +1,6 @@
 import type { Target } from '../body/feature.ts';
 import type { Settling } from '../body/settle.ts';
-import { expectedShares } from '../estimate/bearing.ts';
+import { expectedShares, zoneRoughness } from '../estimate/bearing.ts';
 import { takeScraping } from '../estimate/scraping.ts';
 import { settledRow } from '../estimate/seat.ts';
 import type { SlideEstimate } from '../estimate/slide-estimate.ts';
@@ -49,7 +49,9 @@ export function outlook(
       whole,
     });
   });
-  return { features, doubt, shares: expectedShares(model, state, settled) };
+  const passed = known.passed.map((sum, z) => sum + (made.spot ? 0 : made.count[z]!));
+  const rough = zoneRoughness(model, known.state, passed);
+  return { features, doubt, shares: expectedShares(model, state, settled, rough) };
 }
 
 /** What the removal's own doubt does to a row's value through the passes. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
+import { practiceSlides } from '../../core/practice/slides.ts';
 import type { Doors } from './doors.ts';
 import { registerPractise } from './practise.ts';
 import { practiseText } from './practise-text.ts';
@@ -38,6 +39,17 @@ describe('waywright practise', () => {
     expect(coverage).toBeUndefined();
   });
 
+  it('practises on every slide, one row of a table each, with the mistakes that were flagged', async () => {
+    const { code, out } = await said('--auto', '1', '--rounds', '2', '--slide', 'all', '--slips', '1');
+    expect(code).toBe(0);
+    const rows = out.split('\n').filter((line) => line.startsWith('| '));
+    const slides = Object.keys(practiceSlides);
+    expect(rows).toHaveLength(2 * (slides.length + 2));
+    for (const slide of slides)
+      expect(rows.filter((row) => row.startsWith(`| ${slide}, liner |`))).toHaveLength(2);
+    expect(rows.at(-1)).toMatch(/ \d of \d \|$/);
+  });
+
   it('names the option, what was given and what is expected', async () => {
     expect((await said('--auto', '0')).err).toBe('--auto: "0"; expected a whole number from 1 to 10000');
     const slide = await said('--auto', '1', '--slide', 'sled');
@@ -45,5 +57,7 @@ describe('waywright practise', () => {
     expect(slide.err).toContain('--slide: "sled"; expected one of "V and flat"');
     expect((await said('--auto', '1', '--fault', 'rain')).err).toContain('"pass too many"');
     expect((await said('--auto', '1', '--material', 'cheese')).err).toContain('"iron"');
+    expect((await said('--auto', '1', '--slips', '3')).err).toBe('--slips: "3"; expected with --slide all');
+    expect((await said('--auto', '1', '--slide', 'all', '--fault', 'zone missed')).err).toContain('--fault');
   });
 });

@@ -2,14 +2,19 @@ import type { Command } from 'commander';
 import { slipKinds } from '../../core/practice/record.ts';
 import { practiceMaterials, practiceSlides } from '../../core/practice/slides.ts';
 import { practise } from '../../shop/practise/practise.ts';
+import { practiseSlides } from '../../shop/practise/practise-slides.ts';
 import { type Doors, exitCodes, Leave } from './doors.ts';
-import { practiseText } from './practise-text.ts';
+import { practiseTable, practiseText } from './practise-text.ts';
 
 const example = `
 Examples:
   waywright practise --auto 20
   waywright practise --auto 40 --slide "four-pad base" --material iron
-  waywright practise --auto 20 --fault "sweep reversed" --json`;
+  waywright practise --auto 20 --fault "sweep reversed" --json
+  waywright practise --auto 20 --slide all --slips 20`;
+
+/** Every practice slide, as one table. */
+const everySlide = 'all';
 
 interface Options {
   readonly auto: string;
@@ -18,6 +23,7 @@ interface Options {
   readonly seed: string;
   readonly rounds: string;
   readonly fault?: string;
+  readonly slips?: string;
   readonly json?: boolean;
 }
 
@@ -41,25 +47,36 @@ export function registerPractise(program: Command, doors: Doors): void {
     .command('practise')
     .description('the tool against simulated machines whose truth is hidden from it')
     .requiredOption('--auto <n>', 'so many machines, the tool deciding')
-    .option('--slide <name>', `one of ${listed(Object.keys(practiceSlides))}`, 'V and flat')
+    .option('--slide <name>', `one of ${listed([...Object.keys(practiceSlides), everySlide])}`, 'V and flat')
     .option('--material <name>', `one of ${listed(practiceMaterials)}`, 'liner')
     .option('--seed <n>', 'of the first machine; the same seed makes the same machine', '1')
     .option('--rounds <n>', 'give up after so many', '25')
     .option('--fault <kind>', `make this mistake in one of the first three rounds: ${listed(slipKinds)}`)
+    .option('--slips <n>', 'with --slide all: so many machines more for each kind of mistake')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .addHelpText('after', example)
     .action(async (options: Options) => {
-      const report = await practise(
-        {
-          slide: oneOf('--slide', options.slide, Object.keys(practiceSlides)),
-          material: oneOf('--material', options.material, practiceMaterials),
-          machines: whole('--auto', options.auto, 10000),
-          seed: whole('--seed', options.seed, 1e6),
-          most_rounds: whole('--rounds', options.rounds, 200),
-          ...(options.fault === undefined ? {} : { fault: oneOf('--fault', options.fault, slipKinds) }),
-        },
-        doors.solve,
-      );
+      const ask = {
+        material: oneOf('--material', options.material, practiceMaterials),
+        machines: whole('--auto', options.auto, 10000),
+        seed: whole('--seed', options.seed, 1e6),
+        most_rounds: whole('--rounds', options.rounds, 200),
+      };
+      const slide = oneOf('--slide', options.slide, [...Object.keys(practiceSlides), everySlide]);
+      const fault = options.fault === undefined ? {} : { fault: oneOf('--fault', options.fault, slipKinds) };
+      const slips = options.slips === undefined ? 0 : whole('--slips', options.slips, 10000);
+      const only = slide === everySlide ? 'fault' : 'slips';
+      if (options[only] !== undefined) {
+        const instead = only === 'fault' ? 'one slide, or --slips with all of them' : '--slide all';
+        doors.complain(`--${only}: ${JSON.stringify(options[only])}; expected with ${instead}`);
+        throw new Leave(exitCodes.badInput);
+      }
+      if (slide === everySlide) {
+        const all = await practiseSlides(ask, slips, doors.solve);
+        doors.say(options.json ? JSON.stringify(all, null, 1) : practiseTable(all));
+        return;
+      }
+      const report = await practise({ ...ask, ...fault, slide }, doors.solve);
       doors.say(options.json ? JSON.stringify(report, null, 1) : practiseText(report));
     });
 }

@@ -47,7 +47,13 @@ export interface PractiseReport extends PractiseAsk {
   /** Alarms in rounds where nothing was wrong, from the second round on. */
   readonly false_alarms: { readonly alarms: number; readonly rounds: number };
   /** Share of 95 % intervals that held the truth; absent with faults. */
-  readonly coverage?: { readonly features: number; readonly removal: number };
+  readonly coverage?: {
+    readonly features: number;
+    /** Of all rounds from the second on: a long job counts for more. */
+    readonly removal: number;
+    /** Of each job's last round. */
+    readonly removal_at_end: number;
+  };
   readonly faults?: { readonly made: number; readonly flagged: number; readonly named: number };
 }
 
@@ -65,7 +71,7 @@ export async function practise(
 ): Promise<PractiseReport> {
   const task = practiceSlides[ask.slide]!(ask.material);
   const jobs: PractisedJob[] = [];
-  const tally = { alarms: 0, rounds: 0, features: [0, 0], removal: [0, 0] };
+  const tally = { alarms: 0, rounds: 0, features: [0, 0], removal: [0, 0], atEnd: [0, 0] };
   for (let k = 0; k < ask.machines; k++) {
     const seed = ask.seed + k;
     const job = ask.fault
@@ -92,7 +98,15 @@ export async function practise(
     in_band: stopped.length ? stopped.filter((job) => job.out === 0).length / stopped.length : 0,
     worst_out: Math.max(0, ...stopped.map((job) => job.out)),
     false_alarms: { alarms: tally.alarms, rounds: tally.rounds },
-    ...(ask.fault ? {} : { coverage: { features: share(tally.features), removal: share(tally.removal) } }),
+    ...(ask.fault
+      ? {}
+      : {
+          coverage: {
+            features: share(tally.features),
+            removal: share(tally.removal),
+            removal_at_end: share(tally.atEnd),
+          },
+        }),
     ...(ask.fault
       ? {
           faults: {
@@ -113,7 +127,7 @@ function ranked(values: readonly number[], share: number): number {
 
 function tallied(
   turns: readonly Turn[],
-  tally: { alarms: number; rounds: number; features: number[]; removal: number[] },
+  tally: { alarms: number; rounds: number; features: number[]; removal: number[]; atEnd: number[] },
 ): readonly Turn[] {
   const counts = (pair: number[], off: number, sd: number) => {
     pair[1]! += 1;
@@ -125,8 +139,11 @@ function tallied(
     if (k === 0) return;
     tally.rounds += 1;
     if (known.alarm) tally.alarms += 1;
-    for (const one of known.removal)
-      counts(tally.removal, one.whole_um - truth.pass_um[one.material]!, one.whole_sd_um);
+    for (const one of known.removal) {
+      const off = one.whole_um - truth.pass_um[one.material]!;
+      counts(tally.removal, off, one.whole_sd_um);
+      if (k === turns.length - 1) counts(tally.atEnd, off, one.whole_sd_um);
+    }
   });
   return turns;
 }

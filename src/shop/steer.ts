@@ -1,3 +1,4 @@
+import { byPad } from '../core/body/slide.ts';
 import { estimateSlide } from '../core/estimate/estimate-slide.ts';
 import { settledMean } from '../core/estimate/seat.ts';
 import type { SlideEstimate } from '../core/estimate/slide-estimate.ts';
@@ -6,8 +7,10 @@ import type { RestCheck, SteerAnswer, Warning } from '../core/plan/answer.ts';
 import { featureAnswer } from '../core/plan/answers.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import { planSlide } from '../core/plan/plan-slide.ts';
+import { filmScatter, gapSdAfter } from '../core/plan/print-doubt.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
+import { foretellPrint } from '../core/print/foretold.ts';
 import { assumedRest } from '../core/rest/after-scraping.ts';
 import { checkPlan } from '../core/rest/plan-check.ts';
 import { restWarnings, sweepWarnings } from './steer-warnings.ts';
@@ -60,20 +63,33 @@ export async function steerFrom(
 /** Rests the slide on its zones, before and after the passes to be made now: what elastic contact expects of the plan. */
 function restCheck(input: SteerInput, estimate: SlideEstimate, plan: Plan): RestCheck {
   const { model } = estimate;
-  const removal = estimate.removal.map((one) => (plan.action === 'spot' ? one.spot_um : one.whole_um));
-  const depths_um = plan.zones.map((zone, z) => {
-    const share = plan.action === 'spot' ? estimate.zones[z]!.share : 1;
-    return zone.passes_now * share * removal[model.materialOf[z]!]!;
-  });
-  const { moved, print, bearing_share, converged } = checkPlan(
+  const spot = plan.action === 'spot';
+  const removal = estimate.removal.map((one) => (spot ? one.spot_um : one.whole_um));
+  const count = plan.zones.map((zone, z) => zone.passes_now * (spot ? estimate.zones[z]!.share : 1));
+  const depths_um = count.map((passes, z) => passes * removal[model.materialOf[z]!]!);
+  const { film_um } = model;
+  const { roughness_um } = assumedRest;
+  const { moved, print, seat_um, bearing_share, converged } = checkPlan(
     {
       slide: input.slide,
       heights_um: estimate.zones.map((zone) => zone.gap_um),
       depths_um,
-      film_um: model.film_um,
-      roughness_um: assumedRest.roughness_um,
+      film_um,
+      roughness_um,
     },
     input.features,
   );
-  return { moved, print, bearing_share, rests: converged };
+  const foretold = foretellPrint({
+    slide: input.slide,
+    gap_um: seat_um,
+    gap_sd_um: gapSdAfter(estimate, { spot, count }),
+    roughness_um,
+    film_um,
+    film_sd_um: filmScatter * film_um,
+  });
+  const print_sd = byPad(
+    input.slide,
+    foretold.map((zone) => zone.sd),
+  );
+  return { moved, print, print_sd, bearing_share, rests: converged };
 }

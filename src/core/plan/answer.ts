@@ -97,6 +97,8 @@ export interface RestCheck {
   readonly moved: Readonly<Record<string, number>>;
   /** The next print: expected share of blue by pad and zone, 0 to 1. */
   readonly print: Print;
+  /** How far those shares may be off, one sd: estimate, removal, scatter of passes and film, and where high spots fall. */
+  readonly print_sd: Print;
   /** By area, 0 to 1. */
   readonly bearing_share: number;
   /** False when the part would not sit still on its pads. */

@@ -36,6 +36,8 @@ export interface RestForecast {
   readonly rest: RestAnswer;
   /** Expected bearing share of each zone, 0 to 1. */
   readonly print: readonly number[];
+  /** Mean gap of each zone on the highest spots, µm. */
+  readonly seat_um: readonly number[];
 }
 
 /**
@@ -61,5 +63,5 @@ export function restAfterScraping(scraped: ScrapedSlide, start?: PoseNumbers): R
     roughness_um: scraped.roughness_um,
   });
   const seat = roughly.converged ? roughly.gap_um : found.gap_um;
-  return { rest: found, print: predictedPrint(seat, blueing) };
+  return { rest: found, print: predictedPrint(seat, blueing), seat_um: seat };
 }

@@ -10,6 +10,8 @@ export interface PlanCheck {
   readonly moved: Readonly<Record<string, number>>;
   /** The next print: expected share of blue by pad and zone. */
   readonly print: Print;
+  /** Mean gap of each zone behind that print, µm. */
+  readonly seat_um: readonly number[];
   /** By area, 0 to 1. */
   readonly bearing_share: number;
   /** False when the part would not rest on its pads. */
@@ -35,6 +37,7 @@ export function checkPlan(
   return {
     moved: Object.fromEntries(moved),
     print: byPad(scraped.slide, then.print),
+    seat_um: then.seat_um,
     bearing_share: shareOf(scraped, then),
     converged: now.rest.converged && then.rest.converged,
   };

@@ -41,6 +41,7 @@ export function AgainstPlan(props: {
   if (!data?.ok) return null;
   const planned = byPad(slide, data.plan.expected_shares)[pad.name] ?? [];
   const rested = data.rest.print[pad.name] ?? [];
+  const doubt = data.rest.print_sd[pad.name] ?? [];
   const changes = zoneChanges(
     planned,
     shares.map((share) => (share === undefined ? undefined : bearsFromBlue(share))),
@@ -98,7 +99,7 @@ export function AgainstPlan(props: {
             <tr key={change.zone}>
               <th scope="row">{change.zone + 1}</th>
               <td>{shareText(change.before)}</td>
-              <td>{shareText(rested[change.zone])}</td>
+              <td>{doubtfulText(rested[change.zone], doubt[change.zone])}</td>
               <td>{shareText(change.now)}</td>
               <td>{change.points === undefined ? '–' : signedPoints(change.points)}</td>
               <td>{change.differs ? <b>{planWord(change)}</b> : planWord(change)}</td>
@@ -108,12 +109,17 @@ export function AgainstPlan(props: {
       </table>
       <p className="quiet">
         Where a drawn spot stands says nothing; how many there are does. Planned: what the plan’s own forecast
-        gave for the next print. At rest: the same where the part rests on what touches. Seen: by the photo’s
-        blue, against a face that bears all over. Both hold if the passes were made as planned.
+        gave for the next print. At rest: the same where the part rests on what touches, ± one sd. Seen: by
+        the photo’s blue, against a face that bears all over. Both hold if the passes were made as planned.
       </p>
     </section>
   );
 }
+
+const doubtfulText = (share: number | null | undefined, sd: number | null | undefined): string =>
+  typeof share === 'number' && typeof sd === 'number'
+    ? `${shareText(share)} ± ${percent(sd)}`
+    : shareText(share);
 
 const shareText = (share: number | null | undefined): string =>
   typeof share === 'number' ? percent(share) : 'not known';

@@ -18,8 +18,8 @@ describe('what is said of sixty simulated saddles, round by round, and what was 
     histories = found;
   }, 600_000);
 
-  // Measured over seeds 1 to 100: features 95.3 % of 1980, removal 94 of 100 in the last round and 92.9 % of all rounds.
-  it('95 % intervals of features cover the truth in 88 to 99 of a hundred', () => {
+  // Measured over seeds 1 to 200: features 95.3 %, removal 96.6 % of all rounds from the second on.
+  it('95 % intervals of features cover the truth in 90 to 98 of a hundred', () => {
     const hits = histories.flat().flatMap(({ known, truth }) =>
       known.features.flatMap((one) => {
         expect(one.seen, one.name).toBe(true);
@@ -27,11 +27,12 @@ describe('what is said of sixty simulated saddles, round by round, and what was 
       }),
     );
     console.log(`features: ${percent(share(hits))} of ${hits.length} intervals cover`);
-    expect(share(hits)).toBeGreaterThan(0.88);
-    expect(share(hits)).toBeLessThan(0.99);
+    expect(share(hits)).toBeGreaterThan(0.9);
+    expect(share(hits)).toBeLessThan(0.98);
   });
 
-  it('95 % intervals of the removal cover the truth in 88 to 99 of a hundred, from the second round on', () => {
+  // Of sixty machines three points are chance; the mark, 90 to 98, is held to two hundred (docs/practice.md).
+  it('95 % intervals of the removal cover the truth in 90 to 99.5 of a hundred, from the second round on', () => {
     const hits = histories.flatMap((turns) =>
       turns
         .slice(1)
@@ -42,8 +43,8 @@ describe('what is said of sixty simulated saddles, round by round, and what was 
         ),
     );
     console.log(`removal: ${percent(share(hits))} of ${hits.length} intervals cover`);
-    expect(share(hits)).toBeGreaterThan(0.88);
-    expect(share(hits)).toBeLessThan(0.99);
+    expect(share(hits)).toBeGreaterThan(0.9);
+    expect(share(hits)).toBeLessThan(0.995);
   });
 
   it('the removal is learned: its doubt at the end is under half of what it was at first', () => {
@@ -56,10 +57,10 @@ describe('what is said of sixty simulated saddles, round by round, and what was 
     expect(median).toBeLessThan(0.5);
   });
 
-  // Measured over seeds 1 to 100: 1 in 560. The first round has nothing to be held against.
-  it('the alarm speaks in no more than two of a hundred rounds in which nothing went wrong', () => {
+  // Measured over seeds 1 to 200: 6 in 1166. The first round has nothing to be held against.
+  it('the alarm speaks in fewer than one of a hundred rounds in which nothing went wrong', () => {
     const spoke = histories.flatMap((turns) => turns.slice(1).map(({ known }) => known.alarm !== undefined));
     console.log(`false alarms: ${spoke.filter(Boolean).length} in ${spoke.length} rounds`);
-    expect(share(spoke)).toBeLessThanOrEqual(0.02);
+    expect(share(spoke)).toBeLessThan(0.01);
   });
 });

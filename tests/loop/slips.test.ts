@@ -73,7 +73,8 @@ describe('slips, flagged within two rounds', () => {
     expect(flagged).toBeGreaterThanOrEqual(0.9);
   });
 
-  // Measured: 19 of 24; in any of the first three rounds, the removal hardly known in the first two, 21 of 40 (seeds 1 to 40).
+  // Measured: 18 of 24, and 34 of 36 over seeds 25 to 60. A round earlier the facing is foretold to 17 µrad at best, after the first scraping to
+  // 32, by a hand that is hardly known: 40 µrad is then two sds or one, and no test can tell it.
   it('the square moved by 40 µrad once the removal is known: seven of ten', async () => {
     const flagged = await shareFlagged(
       'reference moved',
@@ -86,9 +87,9 @@ describe('slips, flagged within two rounds', () => {
     expect(flagged).toBeGreaterThanOrEqual(0.7);
   });
 
-  // Measured: 36 of 43. Before zones had a roughness of their own: any of the zones, down to a single pass, 20 of 69 (seeds 1 to 40); one missed in spotting, a micrometre
+  // Measured: 36 of 40. Before zones had a roughness of their own: any of the zones, down to a single pass, 20 of 69 (seeds 1 to 40); one missed in spotting, a micrometre
   // or two on one of 24 zones, 0 of 51: less than the scatter of passes.
-  it('the zone that was to be scraped most missed: six of ten', async () => {
+  it('the zone that was to be scraped most missed: eight of ten', async () => {
     const flagged = await shareFlagged(
       'zone missed',
       ({ decision: { action, passes } }, at) => {
@@ -99,10 +100,10 @@ describe('slips, flagged within two rounds', () => {
       },
       [0, 1],
     );
-    expect(flagged).toBeGreaterThanOrEqual(0.6);
+    expect(flagged).toBeGreaterThanOrEqual(0.8);
   });
 
-  // Measured: 12 of 43; before zones had a roughness of their own 16 of 69 over seeds 1 to 40 and a spotting pass too many 1 of 51. A pass too many looks like a heavier
+  // Measured: 10 of 40; before zones had a roughness of their own 16 of 69 over seeds 1 to 40 and a spotting pass too many 1 of 51. A pass too many looks like a heavier
   // hand until the removal is known, and by then the work is mostly spotting.
   it('a whole pass too many on a pad: one of seven', async () => {
     const flagged = await shareFlagged(

@@ -56,7 +56,7 @@ export function featuresSettled(model: SlideModel, known: Known, why: WhyUnseen)
  * removal that no number of rounds averages away. It goes into the doubt that is told; the weighing of causes, which compares
  * rounds of one job with each other, has no part of it.
  */
-const commonToAllRounds = 0.07;
+const commonToAllRounds = 0.06;
 
 /** What is known after a round, as numbers a person can read. */
 export function roundEstimate(

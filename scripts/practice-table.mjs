@@ -12,7 +12,7 @@ const table = async (material) => {
   const { stdout } = await run(process.execPath, ['dist/faces/cli/main.js', ...words]);
   return stdout.trim();
 };
-const tables = [await table('liner'), await table('iron')];
+const tables = await Promise.all([table('liner'), table('iron')]);
 writeFileSync(
   'docs/practice.md',
   `# How the tool does on simulated machines

@@ -17,8 +17,8 @@ export interface Judged {
 
 /** Chance below which a round is beyond chance, whatever the causes say. Prints have longer tails than the normal: below 0.001 was too often. */
 const beyondChance = 0.0003;
-/** A cause is spoken of when it beats the record by this, its rarity counted: a third more likely than not. */
-const clearly = 0.3;
+/** A cause is spoken of when it beats the record by this, its rarity counted: five to three. */
+const clearly = 0.5;
 /** Causes that at a guess fall short of the record by more than this are not tried in full. */
 const notWorth = -4;
 /** Causes are listed, and kept in mind, down to this below the best; so many at most are kept in mind. */

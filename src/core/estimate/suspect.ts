@@ -29,7 +29,7 @@ export interface Trial {
 
 /** How often each mistake is made, by round: common practice has no figures; these are guesses, and only their logarithm counts. */
 const rarity = {
-  'sweep reversed': 0.02,
+  'sweep reversed': 0.04,
   'reference moved': 0.02,
   'zone missed': 0.02,
   'pass too many': 0.02,

@@ -2,7 +2,7 @@
 // Usage: node scripts/ready.mjs start|test
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { delimiter, join } from 'node:path';
 
 const purpose = process.argv[2] ?? 'start';
 
@@ -42,15 +42,41 @@ const chromiumPaths = [
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',
 ];
-if (purpose === 'test' && !chromiumPaths.some((path) => path && existsSync(path))) {
+const debianServers = '/usr/lib/postgresql';
+const serverFolders = [
+  ...(existsSync(debianServers) ? readdirSync(debianServers) : []).map((name) =>
+    join(debianServers, name, 'bin'),
+  ),
+  ...(process.env.PATH ?? '').split(delimiter),
+];
+
+/** What the tests need besides Node: Debian's package of it, and whether it is here. */
+const needed = [
+  {
+    what: 'the browser tests need Chromium',
+    packageName: 'chromium',
+    orElse: 'set CHROMIUM to its path',
+    here: chromiumPaths.some((path) => path && existsSync(path)),
+  },
+  {
+    what: 'the tests of shared workshops need a PostgreSQL server',
+    packageName: 'postgresql',
+    orElse: 'put initdb and postgres on PATH',
+    here: serverFolders.some((folder) =>
+      ['initdb', 'postgres'].every((name) => existsSync(join(folder, name))),
+    ),
+  },
+];
+const lacking = purpose === 'test' ? needed.filter(({ here }) => !here) : [];
+if (lacking.length > 0) {
   if (existsSync('/etc/debian_version') && process.getuid?.() === 0) {
     const env = { DEBIAN_FRONTEND: 'noninteractive' };
     run('apt-get', ['update'], env);
-    run('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], env);
+    for (const { packageName } of lacking)
+      run('apt-get', ['install', '-y', '--no-install-recommends', packageName], env);
   } else {
-    console.error(
-      'ready: the browser tests need Chromium; install it (on Debian: apt-get install chromium) or set CHROMIUM to its path.',
-    );
+    for (const { what, packageName, orElse } of lacking)
+      console.error(`ready: ${what}; install it (on Debian: apt-get install ${packageName}) or ${orElse}.`);
     process.exit(1);
   }
 }

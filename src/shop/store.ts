@@ -42,7 +42,14 @@ export interface Store {
 
 /** The disk or the database failed in a way a person can do something about. */
 export class Fault extends Error {
-  readonly code: 'disk full' | 'read only' | 'not a workshop' | 'newer workshop' | 'busy' | 'damaged';
+  readonly code:
+    | 'disk full'
+    | 'read only'
+    | 'not a workshop'
+    | 'newer workshop'
+    | 'busy'
+    | 'damaged'
+    | 'unreachable';
   constructor(code: Fault['code'], message: string) {
     super(message);
     this.name = 'Fault';

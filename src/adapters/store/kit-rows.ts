@@ -4,7 +4,7 @@ import { BadInput } from '../../contract/refusal.ts';
 import type { KitEntry } from '../../core/ledger/kit-ledger.ts';
 import { Fault, type Kept } from '../../shop/store.ts';
 import type { Tables } from './tables.ts';
-import type { Tool } from './tool.ts';
+import { type Books, rows, type Work } from './work.ts';
 
 type Row = Tables['kit_entry'];
 
@@ -26,12 +26,14 @@ function entryOf(row: Row): KitEntry {
 }
 
 /** The kit's ledger in order. */
-export const kitEntries = ({ all, db }: Tool): KitEntry[] =>
-  all(db.selectFrom('kit_entry').selectAll().orderBy('seq')).map(entryOf);
+export function* kitEntries({ db }: Books): Work<KitEntry[]> {
+  return (yield* rows(db.selectFrom('kit_entry').selectAll().orderBy('seq'))).map(entryOf);
+}
 
 /** Appends entries, all or none; those that are there already stay as they are, another under the same id is a conflict. */
-export function appendKit({ all, run, db }: Tool, entries: readonly SentKitEntry[]): Kept {
-  const there = all(db.selectFrom('kit_entry').selectAll().orderBy('seq'));
+export function* appendKit({ db, hold }: Books, entries: readonly SentKitEntry[]): Work<Kept> {
+  yield* hold('kit');
+  const there = yield* rows(db.selectFrom('kit_entry').selectAll().orderBy('seq'));
   const known = new Map(there.map((row) => [row.id, row]));
   const isOther = (entry: SentKitEntry): boolean => {
     const row = known.get(entry.id);
@@ -44,7 +46,7 @@ export function appendKit({ all, run, db }: Tool, entries: readonly SentKitEntry
   for (const entry of fresh) {
     seq += 1;
     last = seq;
-    run(
+    yield* rows(
       db
         .insertInto('kit_entry')
         .values({ seq, id: entry.id, at: entry.at, kind: entry.kind, deed: deedOf(entry) }),

@@ -1,26 +1,61 @@
-import { type Compilable, type Kysely, sql } from 'kysely';
+import { type Compilable, type Kysely, type RawBuilder, sql } from 'kysely';
 import type { Tables } from './tables.ts';
+
+/** Databases a workshop may be in. */
+export type Dialect = 'sqlite' | 'postgres';
 
 /** One step of the schema; steps are numbered from 1 without a gap and never changed once they are out. */
 export interface Migration {
   readonly number: number;
-  readonly statements: (db: Kysely<Tables>) => readonly Compilable[];
+  readonly statements: (db: Kysely<Tables>, dialect: Dialect) => readonly Compilable[];
 }
 
+/** The schema of ours in a PostgreSQL database, so that nothing of another program is touched. */
+export const postgresSchema = 'waywright';
+
+const compilable = (db: Kysely<Tables>, text: RawBuilder<unknown>): Compilable => ({
+  compile: () => text.compile(db),
+});
+
+const words = 'the ledger is append-only';
+
 /** The ledger is append-only; the database itself refuses anything else. */
-const guard =
-  (name: string, event: 'update' | 'delete', table: keyof Tables = 'entry') =>
-  (db: Kysely<Tables>) => ({
-    compile: () =>
-      sql`create trigger ${sql.ref(name)} before ${sql.raw(event)} on ${sql.ref(table)} begin select raise(abort, 'the ledger is append-only'); end`.compile(
+function guards(
+  db: Kysely<Tables>,
+  dialect: Dialect,
+  table: keyof Tables,
+  names: { readonly [event in 'update' | 'delete']?: string },
+): Compilable[] {
+  if (dialect === 'sqlite')
+    return Object.entries(names).map(([event, name]) =>
+      compilable(
         db,
+        sql`create trigger ${sql.ref(name)} before ${sql.raw(event)} on ${sql.ref(table)} begin select raise(abort, ${sql.lit(words)}); end`,
       ),
-  });
+    );
+  const events = Object.keys(names);
+  const refused = (event: string, name: string, each: 'row' | 'statement') =>
+    compilable(
+      db,
+      sql`create trigger ${sql.ref(name)} before ${sql.raw(event)} on ${sql.id(postgresSchema, table)} for each ${sql.raw(each)} execute function ${sql.id(postgresSchema, 'refuse')}()`,
+    );
+  return [
+    ...events.map((event) => refused(event, names[event as 'update' | 'delete']!, 'row')),
+    refused('truncate', `${table}_emptied`, 'statement'),
+  ];
+}
+
+/** What the guards of PostgreSQL call. */
+const refuse = (db: Kysely<Tables>): Compilable =>
+  compilable(
+    db,
+    sql`create function ${sql.id(postgresSchema, 'refuse')}() returns trigger language plpgsql as ${sql.lit(`begin raise exception '${words}'; end`)}`,
+  );
 
 export const migrations: readonly Migration[] = [
   {
     number: 1,
-    statements: (db) => [
+    statements: (db, dialect) => [
       db.schema
         .createTable('job')
         .addColumn('id', 'text', (column) => column.primaryKey())
@@ -36,14 +71,14 @@ export const migrations: readonly Migration[] = [
         .addColumn('deed', 'text', (column) => column.notNull())
         .addPrimaryKeyConstraint('entry_place', ['job', 'seq'])
         .addUniqueConstraint('entry_id', ['job', 'id']),
-      guard('entry_kept', 'update')(db),
-      guard('entry_stays', 'delete')(db),
+      ...(dialect === 'postgres' ? [refuse(db)] : []),
+      ...guards(db, dialect, 'entry', { update: 'entry_kept', delete: 'entry_stays' }),
     ],
   },
   {
     // The workshop's kit: a ledger of its own, for it belongs to no job.
     number: 2,
-    statements: (db) => [
+    statements: (db, dialect) => [
       db.schema
         .createTable('kit_entry')
         .addColumn('seq', 'integer', (column) => column.primaryKey())
@@ -51,9 +86,25 @@ export const migrations: readonly Migration[] = [
         .addColumn('at', 'text', (column) => column.notNull())
         .addColumn('kind', 'text', (column) => column.notNull())
         .addColumn('deed', 'text', (column) => column.notNull()),
-      guard('kit_kept', 'update', 'kit_entry')(db),
-      guard('kit_stays', 'delete', 'kit_entry')(db),
+      ...guards(db, dialect, 'kit_entry', { update: 'kit_kept', delete: 'kit_stays' }),
     ],
+  },
+  {
+    // Photos that several servers share. Beside a file they lie in a folder, and there is nothing to do.
+    number: 3,
+    statements: (db, dialect) =>
+      dialect === 'sqlite'
+        ? []
+        : [
+            db.schema
+              .createTable('photo')
+              .addColumn('hash', 'text', (column) => column.primaryKey())
+              .addColumn('format', 'text', (column) => column.notNull())
+              .addColumn('bytes', 'bytea', (column) => column.notNull())
+              // The database itself holds a photo to the name that is its bytes' SHA-256.
+              .addCheckConstraint('photo_named', sql`hash = encode(sha256(bytes), 'hex')`),
+            ...guards(db, dialect, 'photo', { delete: 'photo_stays' }),
+          ],
   },
 ];
 

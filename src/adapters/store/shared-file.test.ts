@@ -19,36 +19,6 @@ const note = (id: string, text: string): SentEntry => ({
   at: '2031-11-25T14:32:00+01:00',
 });
 
-describe('a workshop that two programs have open', () => {
-  it('two writes of one id at the same moment keep one, and both are told so', async () => {
-    const file = newFile();
-    const stores = await Promise.all([openSqlite(file), openSqlite(file)]);
-    await stores[0]!.make(demo.id, [made]);
-    const kept = await Promise.all(stores.map((store) => store.append(demo.id, note('n1', 'oil'))));
-    expect(kept).toContainEqual({ kind: 'kept', seq: 2, again: false });
-    expect(kept).toContainEqual({ kind: 'kept', seq: 2, again: true });
-    const other = await Promise.all([
-      stores[0]!.append(demo.id, note('n2', 'oil')),
-      stores[1]!.append(demo.id, note('n2', 'water')),
-    ]);
-    expect(other.map((one) => one.kind).sort()).toEqual(['conflict', 'kept']);
-    expect(await stores[1]!.entries(demo.id)).toHaveLength(3);
-    for (const store of stores) await store.close();
-  });
-
-  it('writes of both stand in one order without a gap', async () => {
-    const file = newFile();
-    const stores = [await openSqlite(file), await openSqlite(file)];
-    await stores[0]!.make(demo.id, [made]);
-    await Promise.all(
-      Array.from({ length: 24 }, (_, k) => stores[k % 2]!.append(demo.id, note(`n${k}`, `${k}`))),
-    );
-    const entries = (await stores[0]!.entries(demo.id))!;
-    expect(entries.map((entry) => entry.seq)).toEqual(Array.from({ length: 25 }, (_, k) => k + 1));
-    for (const store of stores) await store.close();
-  });
-});
-
 describe('a file that another hand has been at', () => {
   it('a spoiled entry is named, and never reaches the sums', async () => {
     const file = newFile();

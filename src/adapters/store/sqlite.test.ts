@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { jobFile, jobFileText } from '../../contract/job-file.ts';
-import { exportJob, importJob } from '../../shop/keep-job.ts';
+import { jobFile } from '../../contract/job-file.ts';
+import { importJob } from '../../shop/keep-job.ts';
 import { checkGaps, migrations } from './migrations.ts';
 import { openSqlite } from './sqlite.ts';
 
@@ -18,30 +18,6 @@ const note = (n: number, text = `note ${n}`) => ({
 });
 
 describe('the workshop in one file', () => {
-  it('export, import and export again give the same bytes', async () => {
-    const one = await openSqlite(newFile());
-    await importJob(one, demo());
-    const text = jobFileText((await exportJob(one, demo().id))!);
-    const other = await openSqlite(newFile());
-    await importJob(other, jobFile(JSON.parse(text)));
-    expect(jobFileText((await exportJob(other, demo().id))!)).toBe(text);
-    await one.close();
-    await other.close();
-  });
-
-  it('a job brought in twice is there once; one that went on elsewhere gets what it lacks; a different one is a conflict', async () => {
-    const store = await openSqlite(newFile());
-    const file = demo();
-    const shorter = { ...file, entries: file.entries.slice(0, 12) };
-    expect(await importJob(store, shorter)).toEqual({ kind: 'kept', seq: 12, again: false });
-    expect(await importJob(store, shorter)).toEqual({ kind: 'kept', seq: 12, again: true });
-    expect(await importJob(store, file)).toEqual({ kind: 'kept', seq: file.entries.length, again: false });
-    const other = { ...file, entries: [...file.entries.slice(0, 5), { ...note(1), seq: 6 }] };
-    expect(await importJob(store, other)).toEqual({ kind: 'conflict' });
-    expect(await store.entries(file.id)).toEqual(file.entries);
-    await store.close();
-  });
-
   it('holds every entry over a new opening, and refuses to change or drop one', async () => {
     const file = newFile();
     const store = await openSqlite(file);

@@ -3,4 +3,6 @@ export interface Tables {
   job: { id: string; place: number };
   entry: { job: string; seq: number; id: string; at: string; kind: string; deed: string };
   kit_entry: { seq: number; id: string; at: string; kind: string; deed: string };
+  /** Photos that several servers share: PostgreSQL alone. */
+  photo: { hash: string; format: string; bytes: Uint8Array };
 }

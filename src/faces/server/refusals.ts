@@ -33,6 +33,7 @@ export const faultStatus: Record<Fault['code'], number> = {
   'not a workshop': 503,
   'newer workshop': 503,
   damaged: 503,
+  unreachable: 503,
 };
 
 /** Turns every failure into a refusal in words: bad input names its fields, a fault says what to do. */

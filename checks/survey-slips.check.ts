@@ -2,13 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { lineInput } from '../src/contract/line.ts';
 import { seededRandom } from '../src/core/math/random.ts';
 import { followOn } from '../src/core/survey/follow-on.ts';
+import { surfaceReadings } from '../src/core/survey/surface-follow-on.ts';
+import { heightSuspects } from '../src/core/survey/surface-suspect.ts';
 import { missingStations, suspects } from '../src/core/survey/suspect.ts';
 import { line } from '../src/shop/survey/line.ts';
+import { type PlateReadings, plateKinds, plateReadings } from '../tests/fixture/plate-readings.ts';
 import { type WayReadings, wayKinds, wayReadings } from '../tests/fixture/way-readings.ts';
 
 /*
  * No published figures: how often a clean survey is suspected and how often a slip is seen, counted on invented ways of 5 to 60 stations,
- * smooth, hollow and worn in steps, quiet and loud, read by instruments of fine and coarse divisions. A slip can be known at all where it is
+ * smooth, hollow and worn in steps, quiet and loud, read by instruments of fine and coarse divisions; and on plates of 16 to 300 points. A slip can be known at all where it is
  * at least ten times as far off what its neighbours lead to as the noise, half a division and the way's own roughness there together.
  */
 const each = 8;
@@ -194,5 +197,45 @@ describe('slips between a run and the run back', () => {
     }
     expect(counted(order).percent).toBeGreaterThanOrEqual(95);
     expect(counted(turned).percent).toBeGreaterThanOrEqual(95);
+  });
+});
+
+describe('slips among the heights of a plate', () => {
+  const plates = plateKinds.flatMap((kind, k) =>
+    Array.from({ length: each }, (_, i) => ({
+      plate: plateReadings(kind, 9000 + each * k + i),
+      at: Math.floor(seededRandom(each * k + i).even() * kind.along * kind.across),
+    })),
+  );
+  /** Slipped readings that can be known: ten times as far off as noise, half a division and the plate's own roughness there together. */
+  const slipped = (times: number, decimals: number) =>
+    plates.flatMap(({ plate, at }) => {
+      const { off, touched } = surfaceReadings(plate.points);
+      const rough = Math.max(...touched(at).map((k) => off(plate.true_um, k)));
+      const blurred = Math.hypot(plate.sd, plate.division / 2, rough);
+      if (off(plate.true_um.with(at, times * plate.true_um[at]!), at) < knowable * blurred) return [];
+      const point = plate.points[at]!;
+      const z_um = Number((times * point.z_um).toFixed(decimals));
+      return [{ found: heightSuspects(plate.points.with(at, { ...point, z_um })), at }];
+    });
+
+  it(`fewer than 1 % of ${plates.length} clean plates are suspected, smooth ones and those worn in places`, () => {
+    const alarms = (some: (plate: PlateReadings) => boolean) =>
+      counted(plates.flatMap(({ plate }) => (some(plate) ? [heightSuspects(plate.points).length > 0] : [])));
+    expect(alarms((plate) => plate.form !== 'smooth').percent).toBeLessThan(1);
+    expect(alarms((plate) => plate.form === 'smooth').percent).toBeLessThan(1);
+  });
+
+  it.each([
+    ['ten times too large', 10, 1],
+    ['with its sign turned', -1, 1],
+    ['in mm among µm', 0.001, 5],
+  ])('one height %s is seen in at least 95 % of those that can be known', (_, times, decimals) => {
+    const cases = slipped(times, decimals);
+    const seen = counted(cases.map(({ found, at }) => found.some((one) => one.index === at)));
+    expect(seen.many).toBeGreaterThan(plates.length / 4);
+    expect(seen.percent).toBeGreaterThanOrEqual(95);
+    const others = counted(cases.map(({ found, at }) => found.some((one) => one.index !== at)));
+    expect(others.percent).toBeLessThan(1);
   });
 });

@@ -1,4 +1,4 @@
-/** A way that neighbours lead to a reading: which they are, counted from it. */
+/** Ways that neighbours lead to a reading: which they are, counted from it. */
 const ways: readonly (readonly number[])[] = [
   [-1, 1],
   [-2, -1, 1, 2],
@@ -6,7 +6,8 @@ const ways: readonly (readonly number[])[] = [
   [1, 2],
 ];
 
-interface Led {
+/** A way of leading to a reading: which others, and how much of each. */
+export interface Led {
   readonly at: readonly number[];
   readonly shares: readonly number[];
   /** Root of the sum of squares of the reading's own share and its neighbours': how much noise the difference holds. */
@@ -30,22 +31,7 @@ export interface FollowOn {
  * @param places  rising, three or more
  */
 export function followOn(places: readonly number[]): FollowOn {
-  const last = places.length - 1;
-  const led = places.map((_, i) =>
-    ways
-      .map((way) => way.map((away) => i + away))
-      .filter((at) => at[0]! >= 0 && at.at(-1)! <= last)
-      .map((at) => leading(places, i, at)),
-  );
-  const best = (values: readonly number[], i: number) => {
-    let [off, expected] = [Infinity, values[i]!];
-    for (const one of led[i]!) {
-      const leads = ledTo(one, values);
-      const its = Math.abs(values[i]! - leads) / one.noise;
-      if (its < off) [off, expected] = [its, leads];
-    }
-    return { off, expected };
-  };
+  const led = waysTo(places);
   const away = (values: readonly number[], i: number, one: Led) =>
     Math.abs(values[i]! - ledTo(one, values)) / one.noise;
   const across = places.map((_, i) =>
@@ -57,10 +43,36 @@ export function followOn(places: readonly number[]): FollowOn {
         ),
   );
   return {
-    off: (values, i) => best(values, i).off,
-    expected: (values, i) => best(values, i).expected,
+    off: (values, i) => nearestLead(led[i]!, values, i).off,
+    expected: (values, i) => nearestLead(led[i]!, values, i).expected,
     broken: (values, i) => Math.min(...across[i]!.map(({ k, one }) => away(values, k, one))),
   };
+}
+
+/** Of every place the ways that lead to it along its row. @param places  rising, two or more */
+export function waysTo(places: readonly number[]): Led[][] {
+  const last = places.length - 1;
+  return places.map((_, i) =>
+    ways
+      .map((way) => way.map((away) => i + away))
+      .filter((at) => at[0]! >= 0 && at.at(-1)! <= last)
+      .map((at) => leading(places, i, at)),
+  );
+}
+
+/** The way that leads nearest to a reading: how far that is off, for each unit of noise, and what it leads to. */
+export function nearestLead(
+  led: readonly Led[],
+  values: readonly number[],
+  i: number,
+): { readonly off: number; readonly expected: number } {
+  let [off, expected] = [Infinity, values[i]!];
+  for (const one of led) {
+    const leads = ledTo(one, values);
+    const its = Math.abs(values[i]! - leads) / one.noise;
+    if (its < off) [off, expected] = [its, leads];
+  }
+  return { off, expected };
 }
 
 const ledTo = (one: Led, values: readonly number[]): number =>

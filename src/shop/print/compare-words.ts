@@ -35,6 +35,14 @@ export const zoneChanges = (before: readonly Share[], now: readonly Share[]): Zo
     };
   });
 
+/** A foretold share as the range that holds two times in three: "36 to 98 %"; without its doubt the share alone. */
+export const shareRange = (share: Share, sd: Share): string | undefined => {
+  if (typeof share !== 'number') return undefined;
+  if (typeof sd !== 'number') return percent(share);
+  const [low, high] = [Math.max(0, share - sd), Math.min(1, share + sd)];
+  return `${Math.round(100 * low)} to ${percent(high)}`;
+};
+
 /** "+6", "−4", "0": points with their sign. */
 export const signedPoints = (points: number): string => {
   const whole = Math.round(points);

@@ -8,7 +8,13 @@ import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { bearsFromBlue } from '../../../core/print/cover.ts';
 import type { Exclusion } from '../../../core/print/exclusion.ts';
 import { percent } from '../../../shop/phrase.ts';
-import { planSentence, planWord, signedPoints, zoneChanges } from '../../../shop/print/compare-words.ts';
+import {
+  planSentence,
+  planWord,
+  shareRange,
+  signedPoints,
+  zoneChanges,
+} from '../../../shop/print/compare-words.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
 import type { OpenJob } from '../keep/jobs.ts';
 import { posted } from '../keep/server.ts';
@@ -99,7 +105,7 @@ export function AgainstPlan(props: {
             <tr key={change.zone}>
               <th scope="row">{change.zone + 1}</th>
               <td>{shareText(change.before)}</td>
-              <td>{doubtfulText(rested[change.zone], doubt[change.zone])}</td>
+              <td>{shareRange(rested[change.zone], doubt[change.zone]) ?? 'not known'}</td>
               <td>{shareText(change.now)}</td>
               <td>{change.points === undefined ? '–' : signedPoints(change.points)}</td>
               <td>{change.differs ? <b>{planWord(change)}</b> : planWord(change)}</td>
@@ -109,17 +115,13 @@ export function AgainstPlan(props: {
       </table>
       <p className="quiet">
         Where a drawn spot stands says nothing; how many there are does. Planned: what the plan’s own forecast
-        gave for the next print. At rest: the same where the part rests on what touches, ± one sd. Seen: by
-        the photo’s blue, against a face that bears all over. Both hold if the passes were made as planned.
+        gave for the next print. At rest: the same where the part rests on what touches, a range that holds
+        two times in three. Seen: by the photo’s blue, against a face that bears all over. Both hold if the
+        passes were made as planned.
       </p>
     </section>
   );
 }
-
-const doubtfulText = (share: number | null | undefined, sd: number | null | undefined): string =>
-  typeof share === 'number' && typeof sd === 'number'
-    ? `${shareText(share)} ± ${percent(sd)}`
-    : shareText(share);
 
 const shareText = (share: number | null | undefined): string =>
   typeof share === 'number' ? percent(share) : 'not known';

@@ -1,7 +1,15 @@
 import { drawing } from './drawing.ts';
 import { type GaugeFigure, type GaugeRow, jawThick, type Placed } from './gauge-row.ts';
 import { gaugeDomain, linear } from './gauge-scale.ts';
-import { endWords, limitTexts, wordsOf } from './gauge-words.ts';
+import {
+  endHeight,
+  endWords,
+  limitTexts,
+  type RowWords,
+  rowWords,
+  underHeight,
+  wordsOf,
+} from './gauge-words.ts';
 import { jaws } from './jaws.ts';
 import type { Stretch } from './keep-clear.ts';
 import { line } from './line.ts';
@@ -27,22 +35,23 @@ export function gauge(figure: GaugeFigure): Shape {
   const low = band.low === undefined ? undefined : x(band.low);
   const high = band.high === undefined ? undefined : x(band.high);
   const top = headHeight;
-  const placed = placeRows(rows, x, room, top + 8);
-  const rowsHeight = rows.reduce((sum, row) => sum + tallOf(row), 0);
-  const bottom = top + Math.max(rowsHeight + 14, 60);
   const hasWords = figure.minus_word !== undefined || figure.plus_word !== undefined;
   const jawStretches: Stretch[] = [
     ...(low === undefined ? [] : [[low - jawThick - 3, low + 3] as const]),
     ...(high === undefined ? [] : [[high - 3, high + jawThick + 3] as const]),
   ];
+  const findWords = (here: Placed): RowWords | undefined =>
+    rowWords(here, figure, room, jawStretches, low, high);
+  const { placed, height } = placeRows(rows, x, room, top + 8, findWords);
+  const bottom = top + Math.max(height + 14, 60);
   return drawing(
-    { ...figure, height: bottom + (hasWords ? 26 : 6) },
+    { ...figure, height: bottom + (hasWords ? 7 + endHeight(figure, room) : 6) },
     zeroTicks(x(0), top, bottom, room, jawStretches),
     jaws({ low, high, top, bottom, left: room[0], right: room[1], thick: jawThick, chamfer: 4 }),
     limitTexts(band, low, high, x(0), room),
     joins(placed),
     placed.map(({ row, place }) => pin(place, lookOf(row))),
-    placed.flatMap((here) => wordsOf(here, figure, room, jawStretches, low, high)),
+    placed.flatMap((here) => wordsOf(here, here.words, room, jawStretches, low, high)),
     hasWords ? endWords(figure, room, bottom + 20) : [],
   );
 }
@@ -51,22 +60,33 @@ const lookOf = (row: GaugeRow) => (row.kind === 'now' ? (row.verdict ?? 'not pro
 
 const tallOf = (row: GaugeRow): number => pitch[row.kind] + (row.to_go === undefined ? 0 : goalRoom);
 
+interface Worded extends Placed {
+  readonly words: RowWords | undefined;
+}
+
+/** Rows one below the other; one whose value has no room beside its pin is taller by a line. */
 function placeRows(
   rows: readonly GaugeRow[],
   x: (value: number) => number,
   room: Stretch,
   top: number,
-): Placed[] {
+  findWords: (here: Placed) => RowWords | undefined,
+): { readonly placed: Worded[]; readonly height: number } {
   let y = top;
-  return rows.map((row) => {
-    const middle = y + tallOf(row) - pitch[row.kind] / 2;
-    y += tallOf(row);
-    const half = x(row.doubt) - x(0);
-    return {
-      row,
-      place: { x: x(row.value), half, y: middle, height: pinHeight[row.kind], left: room[0], right: room[1] },
+  const placed = rows.map((row): Worded => {
+    const place = {
+      x: x(row.value),
+      half: x(row.doubt) - x(0),
+      y: y + tallOf(row) - pitch[row.kind] / 2,
+      height: pinHeight[row.kind],
+      left: room[0],
+      right: room[1],
     };
+    const words = findWords({ row, place });
+    y += tallOf(row) + (words?.under ? underHeight(row) : 0);
+    return { row, place, words };
   });
+  return { placed, height: y - top };
 }
 
 /** Lines that join the centres, round to round; to and from a forecast they are dashed. */

@@ -1,26 +1,11 @@
 import { localSuffix } from '../core/chart/chart.ts';
+import { benchPieces, cautionsTold, setupsTold } from './chart-paper-benches.ts';
 import { chartHead, chartWidth } from './chart-row.ts';
 import { chartBlocks, factLines, paragraph } from './chart-sheet.ts';
-import type { ChartTold, Made, PaperPhoto, ChartPiece as Piece, PrintDrawn } from './chart-told.ts';
+import type { ChartTold, Made, PaperPhoto, ChartPiece as Piece } from './chart-told.ts';
 import { palette } from './palette.ts';
-import { scrapeMap } from './scrape-map.ts';
+import { drawn, heading, quiet, section, words } from './paper-words.ts';
 import type { Shape } from './shape.ts';
-
-const drawn = (drawing: Shape, more: { keep?: true; head?: Shape; above?: number } = {}): Piece => ({
-  kind: 'drawing',
-  drawing,
-  ...more,
-});
-const body = { size: 15 };
-const quiet = { size: 14, fill: palette.ink2 };
-const heading = (words: string): Piece =>
-  drawn(paragraph(words, { size: 20, weight: 640 }), { keep: true, above: 22 });
-const words = (texts: readonly string[], lettering: object = body): Piece[] =>
-  texts.map((text) => drawn(paragraph(text, lettering), { above: 4 }));
-
-/** A part of the report with its heading; nothing at all when there is nothing to say. */
-const section = (title: string, pieces: readonly Piece[]): Piece[] =>
-  pieces.length ? [heading(title), ...pieces] : [];
 
 function lines(report: ChartTold): Piece[] {
   const head = chartHead();
@@ -33,54 +18,6 @@ function lines(report: ChartTold): Piece[] {
   ];
 }
 
-function printMap(report: ChartTold, print: PrintDrawn, when: string): Piece[] {
-  if (!report.slide) return [];
-  const map = scrapeMap({
-    title: `Print ${when}, round ${print.round}`,
-    ...report.slide,
-    width: 700,
-    show: { kind: 'blue', share: print.share, round: print.round },
-  });
-  return [
-    drawn(paragraph(`Print ${when} (round ${print.round}): ${print.text}.`, { ...body, weight: 560 }), {
-      keep: true,
-      above: 10,
-    }),
-    drawn(map, { above: 6 }),
-  ];
-}
-
-function jobPieces(report: ChartTold): Piece[] {
-  const { job } = report;
-  if (!job) return section('What was done', words(report.done));
-  const rounds = job.rounds.flatMap((round) => [
-    drawn(
-      paragraph(`Round ${round.round}${round.on === undefined ? '' : `, ${round.on}`}`, {
-        ...body,
-        weight: 640,
-      }),
-      { keep: true, above: 8 },
-    ),
-    ...words([
-      `Found: ${round.found.join('; ')}.`,
-      ...(round.scraped === undefined ? [] : [`Then scraped: ${round.scraped}.`]),
-    ]),
-  ]);
-  return [
-    ...section('What was done', [
-      ...words(report.done),
-      ...rounds,
-      ...words(job.removal.map((one) => `A pass took, as this job learned: ${one}.`)),
-    ]),
-    ...section('Prints', [
-      ...(job.before ? printMap(report, job.before, 'before') : []),
-      ...(job.after ? printMap(report, job.after, 'after') : []),
-      // Nothing was printed on this bench, nothing is told of it.
-      ...(job.rounds.length > 0 ? words([job.bearing]) : []),
-    ]),
-  ];
-}
-
 function measuredWith(report: ChartTold): Piece[] {
   const all = report.groups.flatMap((group) => group.lines);
   const told = new Map<string, number[]>();
@@ -88,7 +25,7 @@ function measuredWith(report: ChartTold): Piece[] {
     for (const one of new Set([line.first_with, line.now_with]))
       if (one !== undefined) told.set(one, [...(told.get(one) ?? []), line.number]);
   return section('What it was measured with', [
-    ...words((report.job?.setups ?? []).map((one) => `${one.name}: ${one.text}`)),
+    ...words(setupsTold(report)),
     ...words(
       [...told].map(
         ([one, numbers]) => `${one}: line${numbers.length > 1 ? 's' : ''} ${numbers.join(', ')}.`,
@@ -107,7 +44,7 @@ function hows(report: ChartTold): Piece[] {
       .map((line) =>
         drawn(
           paragraph(
-            `${line.number}. ${line.how}${line.direction ? ` Permitted: ${line.direction.allowed}, because ${line.direction.reason}.` : ''} Limit ${line.source_text}.`,
+            `${line.number}. ${line.how}${line.direction ? ` Permitted: ${line.direction.allowed}, because ${line.direction.reason}.` : ''} Limit ${line.source_text}.${line.bench ? ` Measured: ${line.bench.text}.` : ''}`,
             quiet,
           ),
           { above: 4 },
@@ -166,7 +103,7 @@ export function chartPaper(
       ...words(report.rules, quiet),
       ...section('Still to be proven', words(remaining(report))),
       ...section('Condition found', words(report.condition)),
-      ...jobPieces(report),
+      ...benchPieces(report),
       ...(photos.length ? [heading('Photos of the prints'), { kind: 'photos' as const, photos }] : []),
       ...measuredWith(report),
       ...hows(report),
@@ -177,7 +114,7 @@ export function chartPaper(
           quiet,
         ),
       ]),
-      ...section('Cautions', words([...report.cautions, ...(report.job?.cautions ?? [])])),
+      ...section('Cautions', words(cautionsTold(report))),
       drawn(signatures(), { above: 34 }),
     ],
   };

@@ -10,6 +10,24 @@ export interface PrintDrawn {
   readonly text: string;
 }
 
+export type SlideTold = Pick<ScrapeMapFigure, 'slide' | 'places' | 'turnedOver'>;
+
+/** What the work on one bench has to tell. */
+export interface AccountTold {
+  readonly rounds: readonly {
+    readonly round: number;
+    readonly on?: string;
+    readonly found: readonly string[];
+    readonly scraped?: string;
+  }[];
+  readonly removal: readonly string[];
+  readonly before?: PrintDrawn;
+  readonly after?: PrintDrawn;
+  readonly bearing: string;
+  readonly setups: readonly { readonly name: string; readonly text: string }[];
+  readonly cautions: readonly string[];
+}
+
 /** What paper says of a chart beside its lines, every text ready. */
 export interface ChartTold extends ChartSheet {
   readonly groups: readonly { readonly name: string; readonly lines: readonly LineTold[] }[];
@@ -23,21 +41,14 @@ export interface ChartTold extends ChartSheet {
   readonly next?: string;
   readonly condition: readonly string[];
   readonly done: readonly string[];
-  readonly job?: {
-    readonly rounds: readonly {
-      readonly round: number;
-      readonly on?: string;
-      readonly found: readonly string[];
-      readonly scraped?: string;
-    }[];
-    readonly removal: readonly string[];
-    readonly before?: PrintDrawn;
-    readonly after?: PrintDrawn;
-    readonly bearing: string;
-    readonly setups: readonly { readonly name: string; readonly text: string }[];
-    readonly cautions: readonly string[];
-  };
-  readonly slide?: Pick<ScrapeMapFigure, 'slide' | 'places' | 'turnedOver'>;
+  readonly job?: AccountTold;
+  readonly slide?: SlideTold;
+  /** Of a whole machine: its benches that are jobs of their own. */
+  readonly benches: readonly {
+    readonly step: string;
+    readonly account: AccountTold;
+    readonly slide: SlideTold;
+  }[];
   readonly scaling?: string;
   readonly left_out: readonly string[];
 }
@@ -50,6 +61,7 @@ interface LineTold extends ChartRow {
   readonly source_text: string;
   readonly first_with?: string;
   readonly now_with?: string;
+  readonly bench?: { readonly text: string };
 }
 
 /** When a document was made: ISO 8601, and its day as paper has it. */

@@ -22,6 +22,7 @@ export function chartCsv(report: ChartReport): string {
       verdict: line.verdict,
       note: line.note ?? '',
       limit_from: line.source_text,
+      measured_by: line.bench?.text ?? '',
     }));
   return `${Papa.unparse(rows, { newline: '\n', escapeFormulae: true })}\n`;
 }

@@ -60,6 +60,7 @@ function notes(lines: readonly LineShown[]): string[] {
       line.direction && `${line.direction.allowed} (${line.direction.reason})`,
       line.worked_to_text && `worked to ${line.worked_to_text}`,
       line.verdict === 'outside' ? line.note : undefined,
+      line.bench?.text,
     ].filter((one) => one !== undefined);
     return parts.length ? [`  ${line.number}: ${parts.join('; ')}`] : [];
   });

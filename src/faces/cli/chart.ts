@@ -11,6 +11,7 @@ import { chartPaper } from '../../draw/chart-paper.ts';
 import { chartSheet } from '../../draw/chart-sheet.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { answerJob } from '../../shop/answer-job.ts';
+import { type ChartFrom, chartFrom, type JobDoor } from '../../shop/chart/bench-jobs.ts';
 import { chartReport } from '../../shop/chart/chart-report.ts';
 import { chartWorking } from '../../shop/chart/chart-working.ts';
 import { dayText } from '../../shop/chart/job-account.ts';
@@ -77,30 +78,43 @@ async function read<T>(doors: Doors, file: string, take: (value: unknown) => T):
   }
 }
 
-/** What was given: a job of the workshop, a job's file, or a file of results. */
-async function given(
-  doors: Doors,
-  what: string,
-): Promise<{ readonly job?: Job; readonly results?: unknown }> {
+interface Given {
+  readonly job?: Job;
+  readonly from?: ChartFrom;
+  readonly results?: unknown;
+}
+
+/** What was given: a job of the workshop with its benches, a job's file, or a file of results. */
+async function given(doors: Doors, what: string): Promise<Given> {
+  const answer = (_id: string, job: Job) => answerJob(job, doors.solve);
+  const told = async (id: string, job: Job, open: JobDoor['open']): Promise<Given> => {
+    const from = await chartFrom(id, job, { open, answer });
+    return { job, ...(from ? { from } : {}) };
+  };
   if (isJobId(what)) {
-    const job = await doors.withStore((store) => openJob(store, what));
-    return job
-      ? { job }
+    const found = await doors.withStore(async (store) => {
+      const job = await openJob(store, what);
+      return job && told(what, job, (id) => openJob(store, id));
+    });
+    return found
+      ? found
       : refused(
           doors,
           `job: ${JSON.stringify(what)}; expected a job of this workshop, or a file as chart.json`,
         );
   }
-  return read(doors, what, (value) =>
-    typeof value === 'object' && value !== null && 'format' in value
-      ? { job: foldJob(jobFile(value).entries) }
-      : { results: value },
+  const file = await read(doors, what, (value) =>
+    typeof value === 'object' && value !== null && 'format' in value ? jobFile(value) : { results: value },
   );
+  // A file holds one job: benches that are jobs of their own are not in it, and the chart says so.
+  return 'results' in file ? file : told(file.id, foldJob(file.entries), async () => undefined);
 }
 
 async function photosOf(chart: ChartDoors, report: ReturnType<typeof chartReport>) {
   const photos: Extract<Piece, { kind: 'photos' }>['photos'][number][] = [];
-  for (const one of report.job?.photos ?? []) {
+  for (const one of [report.job, ...report.benches.map((bench) => bench.account)].flatMap(
+    (account) => account?.photos ?? [],
+  )) {
     const photo = await chart.paperPhoto(one.hash);
     if (photo) photos.push({ ...photo, words: `${one.pad}, round ${one.round}` });
   }
@@ -137,7 +151,7 @@ export const registerChart =
           return refused(doors, `--paper: ${JSON.stringify(paper)}; expected a4 or letter`);
         if (units !== 'metric' && units !== 'inch')
           return refused(doors, `--units: ${JSON.stringify(units)}; expected metric or inch`);
-        const { job, results } = await given(doors, what);
+        const { job, from, results } = await given(doors, what);
         if (results !== undefined && options.results !== undefined)
           return refused(doors, `--results: ${what} is a file of results already; expected a job before it`);
         const lists = chart.testLists();
@@ -155,8 +169,7 @@ export const registerChart =
           if (failure instanceof BadInput) refuse(doors, what, failure);
           throw failure;
         }
-        const told = job && { job, answer: await answerJob(job, doors.solve) };
-        const report = chartReport(file, told, units satisfies UnitSystem);
+        const report = chartReport(file, from, units satisfies UnitSystem);
         const made = doors.now();
         if (options.pdf !== undefined) {
           const photos = await photosOf(chart, report);

@@ -2,6 +2,7 @@ import type { FastifyPluginAsync } from 'fastify';
 import { chartAsked } from '../../contract/chart-asked.ts';
 import type { TestList } from '../../core/chart/acceptance-test.ts';
 import { chartFileOf } from '../../core/ledger/rebuild-record.ts';
+import { chartFrom } from '../../shop/chart/bench-jobs.ts';
 import { type ChartAnswer, chartAnswer, listOffered } from '../../shop/chart/chart-answer.ts';
 import { type ChartReport, chartReport } from '../../shop/chart/chart-report.ts';
 import type { PaperName } from '../../shop/chart/paper.ts';
@@ -45,8 +46,8 @@ export const chartRoutes =
       const job = await openJob(store, id);
       if (!job) return undefined;
       const asked = chartAsked(body, lists, chartFileOf(job.live));
-      const answer = await answerOf(id);
-      return answer && { answer: chartAnswer(asked.file, job, answer, asked.units), paper: asked.paper };
+      const from = await chartFrom(id, job, { open: (other) => openJob(store, other), answer: answerOf });
+      return from && { answer: chartAnswer(asked.file, from, asked.units), paper: asked.paper };
     }
 
     app.get('/api/charts', async () => ({ lists: lists.map(listOffered) }));

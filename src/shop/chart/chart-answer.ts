@@ -1,8 +1,7 @@
 import type { ChartFile } from '../../contract/chart.ts';
 import type { TestList } from '../../core/chart/acceptance-test.ts';
-import type { Job } from '../../core/ledger/job.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
-import type { JobAnswer } from '../answer-job.ts';
+import type { ChartFrom } from './bench-jobs.ts';
 import { type ChartReport, chartReport } from './chart-report.ts';
 import { jobTold } from './job-results.ts';
 
@@ -24,12 +23,12 @@ export interface ChartAnswer {
   readonly by_job: readonly string[];
 }
 
-/** A job's chart, and which of its lines the job itself answers. */
-export function chartAnswer(file: ChartFile, job: Job, answer: JobAnswer, system: UnitSystem): ChartAnswer {
-  const { results, own } = jobTold(job, answer, file.tests, file.class);
+/** A job's chart, and which of its lines the job itself or one of its benches answers. */
+export function chartAnswer(file: ChartFile, from: ChartFrom, system: UnitSystem): ChartAnswer {
+  const { results, own } = jobTold(from, file.tests, file.class);
   const measured = Object.keys(results).filter((test) => results[test]?.first || results[test]?.final);
   return {
-    report: chartReport(file, { job, answer }, system),
+    report: chartReport(file, from, system),
     by_job: [...measured, ...own.map((line) => line.id)],
   };
 }

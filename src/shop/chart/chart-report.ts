@@ -13,12 +13,28 @@ import { progress } from '../../core/order/progress.ts';
 import { sayLength } from '../../core/quantity/length.ts';
 import { sayDeviation } from '../../core/quantity/say.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
-import type { JobAnswer } from '../answer-job.ts';
 import { counted } from '../phrase.ts';
+import type { BenchJob, ChartFrom } from './bench-jobs.ts';
 import { type JobAccount, jobAccount } from './job-account.ts';
 import { jobTold } from './job-results.ts';
 import { type LineShown, lineShown } from './line-shown.ts';
 import { lineNote, nextSentence } from './settle-words.ts';
+
+/** A slide as its prints are drawn. */
+export interface SlideDrawn {
+  readonly slide: Slide;
+  readonly places: PlaceWords;
+  readonly turnedOver: TurnedOver;
+}
+
+/** What a bench that is a job of its own has to tell. */
+export interface BenchAccount {
+  readonly job: string;
+  /** The step's title. */
+  readonly step: string;
+  readonly account: JobAccount;
+  readonly slide: SlideDrawn;
+}
 
 /** A chart with every number in the unit it is shown in and every text ready: what screen, paper and table show. */
 export interface ChartReport {
@@ -45,7 +61,9 @@ export interface ChartReport {
   readonly done: readonly string[];
   readonly job?: JobAccount;
   /** For drawing the prints. */
-  readonly slide?: { readonly slide: Slide; readonly places: PlaceWords; readonly turnedOver: TurnedOver };
+  readonly slide?: SlideDrawn;
+  /** Of a whole machine: what the benches that are jobs of their own have to tell, in the order of work. */
+  readonly benches: readonly BenchAccount[];
   /** Where the limits come from, each source once. */
   readonly sources: readonly string[];
   readonly scaling?: string;
@@ -79,12 +97,15 @@ export function tallySentence(count: Tally): string {
   return `Of ${counted(all, 'line')} ${parts.length ? `${parts.join(', ')} and ${last}` : last}.`;
 }
 
-function factsOf(file: ChartFile, job: Job | undefined, system: UnitSystem): [string, string][] {
+function factsOf(file: ChartFile, from: ChartFrom | undefined, system: UnitSystem): [string, string][] {
   const { list, machine } = file;
   const sizes = (list?.dimensions ?? []).map(
     (one) => `${one.label.toLowerCase()} ${sayLength(file.dimensions[one.key]!, system).text}`,
   );
   const cls = list?.classes.find((one) => one.id === file.class)?.name;
+  const worked = [...(from ? [from.own, ...from.benches] : [])].flatMap(({ job }) =>
+    measuredAny(job) ? [`${job.plan.slide.name} scraped, ${counted(job.round, 'round')}`] : [],
+  );
   const facts: [string, string | undefined][] = [
     ['Machine', machine.name ?? list?.machine],
     ['Number', machine.number],
@@ -93,10 +114,7 @@ function factsOf(file: ChartFile, job: Job | undefined, system: UnitSystem): [st
     ['Workshop', machine.workshop],
     ['Owner', machine.owner],
     ['Room', machine.room],
-    [
-      'Work',
-      job && measuredAny(job) ? `${job.plan.slide.name} scraped, ${counted(job.round, 'round')}` : undefined,
-    ],
+    ['Work', worked.length ? worked.join('; ') : undefined],
   ];
   return facts.filter((fact): fact is [string, string] => fact[1] !== undefined);
 }
@@ -118,18 +136,23 @@ function stepsDone({ live }: Job): string[] {
 /** Whether anything was read or printed on the job's own bench; of a whole machine's job often nothing is. */
 const measuredAny = (job: Job): boolean => steerInput(job).rounds.some(measured);
 
+const slideDrawn = ({ job }: BenchJob): SlideDrawn => ({
+  slide: job.plan.slide,
+  places: job.plan.places,
+  turnedOver: lastTurned(job.live),
+});
+
 /**
  * The chart of a machine: its list's lines with results from a job and from the file, the job's own lines behind them.
  * What the file says of a line goes before what the job measured.
  *
- * @param job  with its answer; left out: only what the file holds
+ * @param from  the job with its answer and those of its benches; left out: only what the file holds
  */
-export function chartReport(
-  file: ChartFile,
-  job: { readonly job: Job; readonly answer: JobAnswer } | undefined,
-  system: UnitSystem,
-): ChartReport {
-  const told = job && jobTold(job.job, job.answer, file.tests, file.class);
+export function chartReport(file: ChartFile, from: ChartFrom | undefined, system: UnitSystem): ChartReport {
+  const told = from && jobTold(from, file.tests, file.class);
+  const own = from?.own;
+  // A job about one slide is its own bench, and each of its lines would say the same.
+  const traces = from && machineOf(from.own.job.live) ? told?.traces : undefined;
   const asked: ChartAsked = {
     groups: file.groups,
     tests: file.tests,
@@ -156,6 +179,7 @@ export function chartReport(
         next.find((one) => one.line === line.id),
         system,
       ),
+      file.results[line.id] ? undefined : traces?.[line.id],
     ),
   );
   const groups = [...new Set(shown.map((line) => line.group))];
@@ -171,32 +195,29 @@ export function chartReport(
       ...(at < 0 ? {} : { minutes: Math.ceil(next[at]!.minutes) }),
     }));
   const nextText = nextSentence(lines, next);
-  const note = file.note ?? job?.job.plan.demo;
+  const note = file.note ?? own?.job.plan.demo;
   const count = tally(lines);
   const scaling = file.list?.scaling;
   const um = (value: number): string => sayDeviation(value, system, { signed: false }).text;
   return {
-    title: job?.job.plan.title ?? file.machine.name ?? file.list?.machine ?? 'Machine',
+    title: own?.job.plan.title ?? file.machine.name ?? file.list?.machine ?? 'Machine',
     ...(note === undefined ? {} : { note }),
     units: system,
-    facts: factsOf(file, job?.job, system),
+    facts: factsOf(file, from, system),
     sentence: [tallySentence(count), ...(nextText === undefined ? [] : [nextText])].join(' '),
     tally: count,
     groups: groups.map((name) => ({ name, lines: shown.filter((line) => line.group === name) })),
     remaining,
     ...(nextText === undefined ? {} : { next: nextText }),
     condition: file.condition ?? [],
-    done: [...(file.done ?? []), ...(job ? stepsDone(job.job) : [])],
-    ...(job ? { job: jobAccount(job.job, job.answer, system) } : {}),
-    ...(job
-      ? {
-          slide: {
-            slide: job.job.plan.slide,
-            places: job.job.plan.places,
-            turnedOver: lastTurned(job.job.live),
-          },
-        }
-      : {}),
+    done: [...(file.done ?? []), ...(own ? stepsDone(own.job) : [])],
+    ...(own ? { job: jobAccount(own.job, own.answer, system), slide: slideDrawn(own) } : {}),
+    benches: (from?.benches ?? []).map((bench) => ({
+      job: bench.id,
+      step: bench.step ?? bench.job.plan.title,
+      account: jobAccount(bench.job, bench.answer, system),
+      slide: slideDrawn(bench),
+    })),
     sources: [...new Set(shown.map((line) => line.source_text))],
     ...(scaling
       ? {
@@ -204,6 +225,7 @@ export function chartReport(
         }
       : {}),
     left_out: [
+      ...(from?.missing ?? []).map((step) => `What the bench of “${step}” measured: its job is not here`),
       ...file.left_out.map((one) => {
         const test = file.list?.tests.find((other) => other.id === one.test);
         return `${test?.name ?? one.test}: ${one.why}`;

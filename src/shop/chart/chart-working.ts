@@ -11,11 +11,12 @@ export const chartWorking = (report: ChartReport): Worked[] =>
       const shown = line.now ?? line.first;
       if (!shown) return [];
       const { value, doubt } = shown;
+      const what = `${line.number} ${line.name}${line.bench ? ` (${line.bench.text})` : ''}`;
       const unit = line.unit_text.replace(/\u00a0/g, ' ');
       if (doubt === undefined)
         return [
           {
-            what: `${line.number} ${line.name}`,
+            what,
             formula: 'nothing is proven without a doubt',
             worked: `${n(value)} ${unit}: ${line.verdict}`,
           },
@@ -30,7 +31,7 @@ export const chartWorking = (report: ChartReport): Worked[] =>
           : `${n(value)} + ${n(doubt)} = ${n(value + doubt)} against ${n(line.high)}`;
       return [
         {
-          what: `${line.number} ${line.name}`,
+          what,
           formula: 'within: low ≤ value − doubt and value + doubt ≤ high; outside: wholly beyond one of them',
           worked: `${[low, high].filter((one) => one !== '').join('; ')} ${unit}: ${line.verdict}`,
           source: 'ISO 14253-1’s rule: the doubt counts against whoever makes the statement',

@@ -9,6 +9,7 @@ import type { Job } from '../../core/ledger/job.ts';
 import { roundRecord } from '../../core/ledger/round-record.ts';
 import type { FeatureAnswer } from '../../core/plan/answer.ts';
 import type { JobAnswer } from '../answer-job.ts';
+import type { BenchJob, ChartFrom } from './bench-jobs.ts';
 
 /** How a job's feature becomes µm: a turn as its fall over a length, a shift as it is. */
 const inMicrons = (feature: Feature, value: number, over_mm: number): number =>
@@ -67,35 +68,79 @@ const bandIn = (feature: Feature, target: Target, over_mm: number): LimitBand =>
   high: inMicrons(feature, target.high, over_mm),
 });
 
+/** The job that measured a line, and in which rounds it saw it first and last. */
+export interface BenchTrace {
+  readonly job: string;
+  /** The step whose bench it is, by title. */
+  readonly step?: string;
+  readonly first_round: number;
+  readonly last_round: number;
+}
+
+function traceOf({ id, step, answer }: BenchJob, feature: string): BenchTrace | undefined {
+  const seen = answer.rounds.filter((one) => one.features.some((known) => known.name === feature));
+  const [first] = seen;
+  if (!first) return undefined;
+  return {
+    job: id,
+    ...(step === undefined ? {} : { step }),
+    first_round: first.round,
+    last_round: seen.at(-1)!.round,
+  };
+}
+
 /** What a job tells of a list's tests: results, and the limits it worked to, by test. */
 export interface JobTold {
   readonly results: Readonly<Record<string, Results>>;
+  /** Where each measured line's results come from, by line: of the list and of the job's own. */
+  readonly traces: Readonly<Record<string, BenchTrace>>;
   readonly worked_to: Readonly<Record<string, LimitBand>>;
   /** Features with a target that no test of the list asks for: lines of the job's own. */
   readonly own: readonly ChartLine[];
 }
 
-/** A job's features beside a list's tests. */
-export function jobTold(job: Job, answer: JobAnswer, tests: readonly AcceptanceTest[], cls: string): JobTold {
+/**
+ * A job's features beside a list's tests.
+ * @param is_bench  of a machine whose benches are jobs of their own: its own lines stand under the step, and know the bench
+ * @param taken     tests that another bench answers: the feature becomes a line of the bench's own
+ */
+function benchTold(
+  bench: BenchJob,
+  tests: readonly AcceptanceTest[],
+  cls: string,
+  is_bench: boolean,
+  taken: ReadonlySet<string>,
+): JobTold {
+  const { job, answer, id, step } = bench;
   const results: Record<string, Results> = {};
   const worked: Record<string, LimitBand> = {};
+  const traces: Record<string, BenchTrace> = {};
   const own: ChartLine[] = [];
   for (const feature of job.plan.features) {
     const words = job.plan.words.find((one) => one.feature === feature.name);
     const target = job.plan.targets.find((one) => one.feature === feature.name);
-    const asking = tests.filter((test) => test.feature === feature.name && test.limits[cls]);
+    const trace = traceOf(bench, feature.name);
+    const asking = tests.filter(
+      (test) => test.feature === feature.name && test.limits[cls] && !taken.has(test.id),
+    );
     for (const test of asking) {
       const over_mm = test.limits[cls]!.over_mm ?? words?.span_mm ?? 300;
       results[test.id] = featureResults(job, answer, feature, over_mm);
+      if (trace) traces[test.id] = trace;
       if (target) worked[test.id] = bandIn(feature, target, over_mm);
     }
     if (asking.length || !target) continue;
     const over_mm = words?.span_mm ?? 300;
     const setup = job.plan.setups.find((one) => one.tells.includes(feature.name));
+    const line = is_bench ? `job:${id}:${feature.name}` : `job:${feature.name}`;
+    if (trace) traces[line] = trace;
     own.push(
       chartLine({
-        id: `job:${feature.name}`,
-        group: `The ${job.plan.slide.name}, as this job measured it`,
+        id: line,
+        group:
+          is_bench && step !== undefined
+            ? `${step}, as its bench measured it`
+            : `The ${job.plan.slide.name}, as this job measured it`,
         name: feature.name.charAt(0).toUpperCase() + feature.name.slice(1),
         kind: feature.kind === 'turn' ? 'slope' : 'size',
         plus: words?.plus ?? 'plus',
@@ -110,5 +155,33 @@ export function jobTold(job: Job, answer: JobAnswer, tests: readonly AcceptanceT
       }),
     );
   }
-  return { results, worked_to: worked, own };
+  return { results, worked_to: worked, traces, own };
+}
+
+const isMeasured = (results: Results | undefined): boolean =>
+  results?.first !== undefined || results?.final !== undefined;
+
+/**
+ * What a job tells of a list's tests, and of a whole machine all its benches together. Where two benches measured what one test
+ * asks for, the one later in the order of work answers it, since nothing was scraped after; the other keeps its line.
+ */
+export function jobTold({ own, benches }: ChartFrom, tests: readonly AcceptanceTest[], cls: string): JobTold {
+  const taken = new Set<string>();
+  const results: Record<string, Results> = {};
+  const worked: Record<string, LimitBand> = {};
+  const traces: Record<string, BenchTrace> = {};
+  const lines: ChartLine[] = [];
+  for (const bench of [own, ...benches].toReversed()) {
+    const its = benchTold(bench, tests, cls, bench !== own, taken);
+    for (const [test, found] of Object.entries(its.results)) {
+      if (results[test] && !isMeasured(found)) continue;
+      results[test] = found;
+      const band = its.worked_to[test];
+      if (band) worked[test] = band;
+      if (isMeasured(found)) taken.add(test);
+    }
+    Object.assign(traces, its.traces);
+    lines.unshift(...its.own);
+  }
+  return { results, worked_to: worked, traces, own: lines };
 }

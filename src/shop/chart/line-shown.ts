@@ -3,6 +3,7 @@ import type { Result } from '../../core/chart/result.ts';
 import { roundAt, say } from '../../core/quantity/say.ts';
 import { plain, signed } from '../../core/quantity/show.ts';
 import { clean, size_um, type UnitSystem } from '../../core/quantity/unit.ts';
+import type { BenchTrace } from './job-results.ts';
 
 /** A value and its doubt (two sd) in the unit the line is shown in. */
 export interface MeasuredShown {
@@ -50,6 +51,15 @@ export interface LineShown {
   readonly worked_to_text?: string;
   readonly first_with?: string;
   readonly now_with?: string;
+  /** The bench that measured it, of a whole machine's chart: its job, and "bench of “…”, job x, rounds 1 and 6". */
+  readonly bench?: { readonly job: string; readonly text: string };
+}
+
+/** Where a line's results come from, in words. */
+function benchShown({ job, step, first_round, last_round }: BenchTrace): { job: string; text: string } {
+  const rounds =
+    first_round === last_round ? `round ${first_round}` : `rounds ${first_round} and ${last_round}`;
+  return { job, text: `${step === undefined ? 'measured' : `bench of “${step}”`}, job ${job}, ${rounds}` };
 }
 
 const noBreak = '\u00a0';
@@ -131,6 +141,7 @@ export function lineShown(
   number: number,
   system: UnitSystem,
   note: string | undefined,
+  trace?: BenchTrace,
 ): LineShown {
   const { um, text } = lineUnit(line, system);
   const isSigned = line.plus !== undefined;
@@ -177,6 +188,7 @@ export function lineShown(
       : {}),
     ...(firstWith === undefined ? {} : { first_with: firstWith }),
     ...(nowWith === undefined ? {} : { now_with: nowWith }),
+    ...(trace ? { bench: benchShown(trace) } : {}),
   };
 }
 

@@ -13,7 +13,9 @@ const { report, made, paper } = ask;
 const kept = photoFolder(folder);
 /** Photos made small side by side: enough for the processor's cores, few enough that they fit in memory whole. */
 const atOnce = 4;
-const told = report.job?.photos ?? [];
+const told = [report.job, ...report.benches.map((bench) => bench.account)].flatMap(
+  (account) => account?.photos ?? [],
+);
 const photos: PaperPhoto[] = [];
 for (let k = 0; k < told.length; k += atOnce) {
   const some = await Promise.all(

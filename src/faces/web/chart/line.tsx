@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { Link } from 'wouter';
 import type { KeptResult } from '../../../core/ledger/rebuild-record.ts';
 import { chartGauge } from '../../../draw/chart-row.ts';
 import type { LineShown } from '../../../shop/chart/line-shown.ts';
@@ -43,6 +44,11 @@ export function ChartLine(props: {
         {line.direction ? (
           <p className="quiet">
             Permitted: {line.direction.allowed}, because {line.direction.reason}.
+          </p>
+        ) : null}
+        {line.bench ? (
+          <p className="quiet">
+            From the <Link href={`/job/${encodeURIComponent(line.bench.job)}`}>{line.bench.text}</Link>
           </p>
         ) : null}
         {line.note && line.verdict !== 'not measured' ? <p className="chart-note">{line.note}</p> : null}

@@ -53,21 +53,30 @@ export function Remaining({
 
 /** What the paper says beside the lines. */
 export function Told({ report }: { readonly report: ChartReport }) {
-  const { job } = report;
+  const accounts = [
+    ...(report.job ? [{ of: '', account: report.job }] : []),
+    ...report.benches.map(({ step, account }) => ({ of: `${step}. `, account })),
+  ];
+  const cautions = new Set([...report.cautions, ...accounts.flatMap(({ account }) => account.cautions)]);
   const sections: readonly (readonly [string, readonly string[]])[] = [
     [
       'What was done',
       [
         ...report.done,
-        ...(job?.rounds ?? []).map(
-          (round) =>
-            `Round ${round.round}${round.on === undefined ? '' : `, ${round.on}`}. Found: ${round.found.join('; ')}.${round.scraped === undefined ? '' : ` Then scraped: ${round.scraped}.`}`,
-        ),
-        ...(job?.removal ?? []).map((one) => `A pass took, as this job learned: ${one}.`),
-        ...(job ? [job.bearing] : []),
+        ...accounts.flatMap(({ of, account }) => [
+          ...account.rounds.map(
+            (round) =>
+              `${of}Round ${round.round}${round.on === undefined ? '' : `, ${round.on}`}. Found: ${round.found.join('; ')}.${round.scraped === undefined ? '' : ` Then scraped: ${round.scraped}.`}`,
+          ),
+          ...account.removal.map((one) => `${of}A pass took, as this job learned: ${one}.`),
+          `${of}${account.bearing}`,
+        ]),
       ],
     ],
-    ['What it was measured with', (job?.setups ?? []).map((one) => `${one.name}: ${one.text}`)],
+    [
+      'What it was measured with',
+      accounts.flatMap(({ of, account }) => account.setups.map((one) => `${of}${one.name}: ${one.text}`)),
+    ],
     [
       'Where the limits come from',
       [
@@ -93,7 +102,7 @@ export function Told({ report }: { readonly report: ChartReport }) {
       )}
       <section>
         <h2>Cautions</h2>
-        {[...report.cautions, ...(job?.cautions ?? [])].map((text) => (
+        {[...cautions].map((text) => (
           <p key={text} className="caution">
             <Mark name="caution" size={20} />
             <span>{text}</span>

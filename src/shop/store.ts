@@ -29,8 +29,13 @@ export interface Store {
   /**
    * Makes a job with its first entries, all or none. A job of this id that begins with the same entries gets those it
    * lacks; one that holds others in their place is a `conflict`.
+   * @param also  an entry of another job that tells of this one: both are kept, or neither
    */
-  readonly make: (job: string, entries: readonly Entry[]) => Promise<Kept>;
+  readonly make: (
+    job: string,
+    entries: readonly Entry[],
+    also?: { readonly job: string; readonly entry: SentEntry },
+  ) => Promise<Kept>;
   /** Appends an entry; sending it twice keeps it once. */
   readonly append: (job: string, entry: SentEntry) => Promise<Kept>;
   /** The workshop's kit: entries in order, none at first. */

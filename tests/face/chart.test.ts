@@ -168,6 +168,66 @@ it('a test of one’s own and a limit of one’s own are looked at as they are w
   if (pictures) await page.screenshot({ path: join(pictures, 'chart-own.png'), fullPage: true });
 });
 
+it('what a test is measured with is chosen from the kit, and the cheapest next measurement goes by it', async () => {
+  const things = [
+    { kind: 'indicator', name: 'lever dial', graduation_um: 2, repeatability_um: 0.8 },
+    { kind: 'test bar', name: 'long bar', length_mm: 320, known: { by: 'limit', limit_um: 2 } },
+  ];
+  for (const [k, thing] of things.entries()) {
+    const put = await fetch(`${served.address}/api/kit/entries`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({
+        id: `chart-thing-${k}`,
+        at: '2031-11-26T08:00:00Z',
+        kind: 'put',
+        item: `t${k}`,
+        thing,
+      }),
+    });
+    expect(put.status).toBe(201);
+  }
+  await page.reload();
+  await tabTo(page, 'Own tests, own limits');
+  await page.keyboard.press('Enter');
+  await pressKey(page, 'Add a test and its things');
+  const item = page.locator('.machine-list', { hasText: 'What each test is measured with' });
+  await item.locator('summary').first().click();
+  const chosen = await item
+    .getByLabel('Test', { exact: true })
+    .evaluate((one: HTMLSelectElement) => one.value);
+  const ways = item.getByLabel('Measured with', { exact: true });
+  expect(await ways.locator('option').allInnerTexts()).toContain('Test bar, vertical: lever dial, long bar');
+  await ways.selectOption({ label: 'Test bar, vertical: lever dial, long bar' });
+  await item.getByLabel('Readings').fill('3');
+  await pressKey(page, 'Keep these');
+  await expect
+    .poll(async () => {
+      const { entries } = (await (await fetch(`${served.address}/api/jobs/demo-saddle`)).json()) as {
+        entries: Entry[];
+      };
+      const set = entries.findLast((entry) => entry.kind === 'chart set');
+      return set?.kind === 'chart set' ? set.chart.kit?.setups : undefined;
+    })
+    .toMatchObject([
+      { target: chosen, method: 'test bar', instrument: 'lever dial', reference: 'long bar', readings: 3 },
+    ]);
+  if (pictures) await page.screenshot({ path: join(pictures, 'chart-kit.png'), fullPage: true });
+});
+
+it('the chart of a whole machine shows what its benches measured, and leads there', async () => {
+  await page.goto(`${served.address}/job/demo-lathe/chart`);
+  await page.locator('.chart-line').first().waitFor();
+  const link = page.locator('.chart-line a', { hasText: 'job demo-saddle' }).first();
+  expect(await link.innerText()).toMatch(/^bench of “.+”, job demo-saddle, rounds 1 and \d$/);
+  if (pictures) await page.screenshot({ path: join(pictures, 'chart-whole.png'), fullPage: true });
+  await link.focus();
+  await page.keyboard.press('Enter');
+  await page.waitForURL(/\/job\/demo-saddle/);
+  await page.goto(`${served.address}/job/demo-saddle/chart`);
+  await page.locator('.chart-line').first().waitFor();
+});
+
 it('the cheapest next measurement leads to its line', async () => {
   const list = page.locator('.chart-remaining button');
   const minutes = (await list.allInnerTexts()).flatMap((one) => /about (\d+) min/.exec(one)?.[1] ?? []);

@@ -101,6 +101,28 @@ describe.each(kinds)('a workshop in $name', ({ place, open, past }) => {
     await store.close();
   });
 
+  it('a job and the entry of another that tells of it are one write: both are kept, or neither', async () => {
+    const store = await open(await place());
+    await importJob(store, demo);
+    const bench = [made];
+    const told = { job: demo.id, entry: note('told') };
+    expect(await store.make('bench', bench, { ...told, job: 'nobody' })).toEqual({ kind: 'no such job' });
+    expect(await store.entries('bench')).toBeUndefined();
+    expect(await store.make('bench', bench, told)).toEqual({ kind: 'kept', seq: 1, again: false });
+    expect((await store.entries(demo.id))!.at(-1)).toMatchObject(note('told'));
+    // Another entry has the id already: the second bench is not made either.
+    const taken = { job: demo.id, entry: note('told', 'something else') };
+    expect(await store.make('other', bench, taken)).toEqual({ kind: 'conflict' });
+    expect(await store.entries('other')).toBeUndefined();
+    // Another job has the id already: nothing is told of it.
+    const stranger = [{ ...made, at: '2031-01-01T00:00:00Z' }];
+    const late = { job: demo.id, entry: note('late') };
+    expect(await store.make('bench', stranger, late)).toEqual({ kind: 'conflict' });
+    expect(await store.make('bench', bench, told)).toEqual({ kind: 'kept', seq: 1, again: true });
+    expect(await store.entries(demo.id)).toHaveLength(demo.entries.length + 1);
+    await store.close();
+  });
+
   it('holds every entry over a new opening, the database itself refusing to change or drop one', async () => {
     const where = await place();
     const store = await open(where);

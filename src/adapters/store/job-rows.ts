@@ -1,7 +1,7 @@
 import { type SentEntry, storedEntry } from '../../contract/entry.ts';
 import { BadInput } from '../../contract/refusal.ts';
 import type { Entry } from '../../core/ledger/entry.ts';
-import { Fault, type JobLine, type Kept } from '../../shop/store.ts';
+import { Fault, type JobLine, type Kept, type Store } from '../../shop/store.ts';
 import type { Tables } from './tables.ts';
 import { type Books, rows, type Work } from './work.ts';
 
@@ -95,8 +95,8 @@ export function* makeJob(books: Books, job: string, entries: readonly Entry[]): 
   };
 }
 
-/** Appends an entry; sent twice, it is kept once. */
-export function* appendEntry({ db, hold }: Books, job: string, entry: SentEntry): Work<Kept> {
+/** What would become of an entry that is appended; nothing is written, and the ledger stays held. */
+function* appendPlace({ db, hold }: Books, job: string, entry: SentEntry): Work<Kept> {
   yield* hold({ job });
   const [there] = yield* rows(
     db.selectFrom('entry').selectAll().where('job', '=', job).where('id', '=', entry.id),
@@ -110,7 +110,30 @@ export function* appendEntry({ db, hold }: Books, job: string, entry: SentEntry)
       .where('job', '=', job),
   );
   const before = last?.seq ?? null;
-  if (before === null) return { kind: 'no such job' };
-  yield* rows(db.insertInto('entry').values(rowOf(job, entry, before + 1)));
-  return { kind: 'kept', seq: before + 1, again: false };
+  return before === null ? { kind: 'no such job' } : { kind: 'kept', seq: before + 1, again: false };
+}
+
+/** Appends an entry; sent twice, it is kept once. */
+export function* appendEntry(books: Books, job: string, entry: SentEntry): Work<Kept> {
+  const kept = yield* appendPlace(books, job, entry);
+  if (kept.kind === 'kept' && !kept.again)
+    yield* rows(books.db.insertInto('entry').values(rowOf(job, entry, kept.seq)));
+  return kept;
+}
+
+/** Makes a job and appends an entry of another that tells of it: both, or neither. */
+export function* makeTold(
+  books: Books,
+  job: string,
+  entries: readonly Entry[],
+  also: Parameters<Store['make']>[2],
+): Work<Kept> {
+  if (!also) return yield* makeJob(books, job, entries);
+  yield* books.hold('jobs');
+  // Looked at before anything is written: a conflict in either leaves both as they were.
+  const told = yield* appendPlace(books, also.job, also.entry);
+  if (told.kind !== 'kept') return told;
+  const made = yield* makeJob(books, job, entries);
+  if (made.kind === 'kept') yield* appendEntry(books, also.job, also.entry);
+  return made;
 }

@@ -1,7 +1,7 @@
 import { type Compilable, CompiledQuery, Kysely, PostgresDialect, sql } from 'kysely';
 import pg from 'pg';
 import type { Store } from '../../shop/store.ts';
-import { appendEntry, jobEntries, jobLines, makeJob } from './job-rows.ts';
+import { appendEntry, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
 import { type Migration, migrations, postgresSchema } from './migrations.ts';
 import { isToBeTriedAgain, worded } from './postgres-faults.ts';
@@ -102,7 +102,7 @@ export async function openPostgres(
   return {
     jobs: () => read(() => jobLines(books)),
     entries: (job) => read(() => jobEntries(books, job)),
-    make: (job, entries) => write(() => makeJob(books, job, entries)),
+    make: (job, entries, also) => write(() => makeTold(books, job, entries, also)),
     append: (job, entry) => write(() => appendEntry(books, job, entry)),
     kit: () => read(() => kitEntries(books)),
     keepKit: (entries) => write(() => appendKit(books, entries)),

@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
 import { Fault, type Store } from '../../shop/store.ts';
-import { appendEntry, jobEntries, jobLines, makeJob } from './job-rows.ts';
+import { appendEntry, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
 import { checkGaps, type Migration, migrations } from './migrations.ts';
 import { keepBeforeUpgrade } from './sqlite-copy.ts';
@@ -52,7 +52,7 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
   return {
     jobs: () => read(jobLines(tool)),
     entries: (job) => read(jobEntries(tool, job)),
-    make: (job, entries) => write(makeJob(tool, job, entries)),
+    make: (job, entries, also) => write(makeTold(tool, job, entries, also)),
     append: (job, entry) => write(appendEntry(tool, job, entry)),
     kit: () => read(kitEntries(tool)),
     keepKit: (entries) => write(appendKit(tool, entries)),

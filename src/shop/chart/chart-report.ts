@@ -194,7 +194,7 @@ export function chartReport(file: ChartFile, from: ChartFrom | undefined, system
       measured: line.verdict !== 'not measured',
       ...(at < 0 ? {} : { minutes: Math.ceil(next[at]!.minutes) }),
     }));
-  const nextText = nextSentence(lines, next);
+  const nextText = nextSentence(lines, next, file.setups);
   const note = file.note ?? own?.job.plan.demo;
   const count = tally(lines);
   const scaling = file.list?.scaling;

@@ -1,5 +1,7 @@
 import type { ChartRecord } from '../../core/ledger/rebuild-record.ts';
-import { clean } from '../../core/quantity/unit.ts';
+import { sayLength } from '../../core/quantity/length.ts';
+import { sayDeviation } from '../../core/quantity/say.ts';
+import { clean, type UnitSystem } from '../../core/quantity/unit.ts';
 import { idFrom } from '../order/machine-draft.ts';
 import type { LineShown } from './line-shown.ts';
 
@@ -48,6 +50,14 @@ export function ownLimit(
     um: um(most),
     ...(kind === 'slope' && over_mm !== undefined ? { over_mm } : {}),
   };
+}
+
+/** A limit of one's own in the units of the screen: "20 µm in 300 mm"; what is no number yet as it is typed. */
+export function limitWords(limit: Pick<OwnLimit, 'um' | 'over_mm'>, system: UnitSystem): string {
+  const { um, over_mm } = limit;
+  if (typeof um !== 'number') return String(um ?? '');
+  const size = sayDeviation(um, system, { signed: false }).text;
+  return typeof over_mm === 'number' ? `${size} in ${sayLength(over_mm, system).text}` : size;
 }
 
 /** Lines of text as a list, empty ones left out. */

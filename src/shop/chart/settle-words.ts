@@ -1,7 +1,9 @@
+import type { ChartFile } from '../../contract/chart.ts';
 import type { ChartLine } from '../../core/chart/chart-line.ts';
 import type { NextMeasurement } from '../../core/chart/next-measurement.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { counted } from '../phrase.ts';
+import { setupWords } from './kit-ways.ts';
 import { doubtText, shortText } from './line-shown.ts';
 
 /** What would settle a line, or how far it is out; undefined when there is nothing to say. */
@@ -18,7 +20,9 @@ export function lineNote(
   if (!how) return undefined;
   switch (how.by) {
     case 'first measurement':
-      return 'not measured yet';
+      return next?.how
+        ? `not measured yet; ${next.how.join(', then ')} to be sure enough`
+        : 'not measured yet';
     case 'doubt told':
       return 'nothing is proven without its doubt: measure it again and say how sure it is';
     case 'more readings':
@@ -34,21 +38,23 @@ export function lineNote(
   }
 }
 
-/** The cheapest next measurement of the whole chart, in a sentence. */
+/** The cheapest next measurement of the whole chart, in a sentence, with what it is to be measured with where that was chosen. */
 export function nextSentence(
   lines: readonly ChartLine[],
   next: readonly NextMeasurement[],
+  setups: ChartFile['setups'],
 ): string | undefined {
   const [first] = next;
   const line = first && lines.find((one) => one.id === first.line);
   if (!first || !line) return undefined;
   const minutes = counted(Math.ceil(first.minutes), 'minute');
-  const what = first.how
-    ? first.how.join(', then ')
-    : line.settle?.by === 'first measurement'
-      ? 'measure it'
-      : 'read it again';
+  const how = first.how?.join(', then ');
+  const measured = line.settle?.by === 'first measurement' ? 'measure it' : 'read it again';
+  const what =
+    how === undefined ? measured : line.settle?.by === 'first measurement' ? `measure it: ${how}` : how;
+  const setup = setups.find((one) => one.target === line.id)?.setup;
+  const using = setup ? ` (${setupWords(setup)})` : '';
   const alike = next.filter((one) => one.minutes === first.minutes).length - 1;
   const also = alike > 0 ? `; ${counted(alike, 'other line')} would take as little` : '';
-  return `Cheapest next: “${line.name}”, ${what}, about ${minutes}${also}.`;
+  return `Cheapest next: “${line.name}”, ${what}${using}, about ${minutes}${also}.`;
 }

@@ -140,25 +140,22 @@ export async function openBench(
   const { demo } = job.plan;
   const short = id.slice(0, 57);
   const title = `${job.plan.title}: ${step.title}`.slice(0, 200);
-  const made = await store.make(id, [
-    {
-      kind: 'job made',
-      plan: { ...plan, title, ...(demo === undefined ? {} : { demo }) },
-      id: `${short}-made`,
-      at,
-      seq: 1,
-    },
-    { kind: 'bench of', job: own, step: stepId, id: `${short}-of`, at, seq: 2 },
-  ]);
-  if (made.kind !== 'kept') return { kind: 'conflict' };
-  const told = await store.append(own, {
-    kind: 'bench opened',
-    job: id,
-    step: stepId,
-    id: `${short}-opened`,
-    at,
-  });
-  return told.kind === 'kept' ? { kind: 'open', job: id, again: made.again } : { kind: 'conflict' };
+  // One write: a bench that its machine's job does not point to would be found by nobody.
+  const made = await store.make(
+    id,
+    [
+      {
+        kind: 'job made',
+        plan: { ...plan, title, ...(demo === undefined ? {} : { demo }) },
+        id: `${short}-made`,
+        at,
+        seq: 1,
+      },
+      { kind: 'bench of', job: own, step: stepId, id: `${short}-of`, at, seq: 2 },
+    ],
+    { job: own, entry: { kind: 'bench opened', job: id, step: stepId, id: `${short}-opened`, at } },
+  );
+  return made.kind === 'kept' ? { kind: 'open', job: id, again: made.again } : { kind: 'conflict' };
 }
 
 /** A job's heights as its ledger has them, or as they are being typed; undefined for a job without a machine that has heights. */

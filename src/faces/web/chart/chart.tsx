@@ -105,7 +105,7 @@ function Chart({ open }: { readonly open: OpenJob }) {
       />
       {report ? (
         <>
-          <PutTogether id={open.id} record={record} report={report} onSet={set} />
+          <PutTogether id={open.id} record={record} report={report} units={units} onSet={set} />
           <Lines
             report={report}
             units={units}

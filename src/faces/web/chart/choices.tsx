@@ -52,6 +52,7 @@ export function Choices(props: {
               dimensions: _sizes,
               limits: _limits,
               left_out: _out,
+              kit: _kit,
               ...others
             } = record;
             onSet(named === '' ? others : { ...others, list: named });

@@ -1,12 +1,14 @@
 import { useEffect, useState } from 'react';
 import type { ChartRecord } from '../../../core/ledger/rebuild-record.ts';
 import type { ChartReport } from '../../../shop/chart/chart-report.ts';
-import { asSense, blankTest, linesOf, ownLimit } from '../../../shop/chart/own-chart.ts';
+import { asSense, blankTest, limitWords, linesOf, ownLimit } from '../../../shop/chart/own-chart.ts';
 import { moved, placeWords } from '../../../shop/order/machine-draft.ts';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { jobAddress, posted, Refusing } from '../keep/server.ts';
-import { ItemList, NumberField, PickField, TextField } from '../machine/fields.tsx';
+import type { Units } from '../keep/settings.ts';
+import { ItemList, MeasureField, NumberField, PickField, TextField } from '../machine/fields.tsx';
+import { MeasuredWith } from './measured-with.tsx';
 import '../machine/machine.css';
 
 const senses = [
@@ -61,9 +63,10 @@ export function PutTogether(props: {
   readonly id: string;
   readonly record: ChartRecord;
   readonly report: ChartReport;
+  readonly units: Units;
   readonly onSet: (record: ChartRecord) => void;
 }) {
-  const { id, record, report, onSet } = props;
+  const { id, record, report, units, onSet } = props;
   const was = JSON.stringify(record);
   const [draft, keep, finish] = useDraft<{ readonly of: string; readonly chart: ChartRecord }>(
     draftKey(id, 'chart-own'),
@@ -92,7 +95,10 @@ export function PutTogether(props: {
       <summary>
         <span>
           Own tests, own limits, and what the paper says
-          <small>Tests added, limits changed, tests left out; machine, condition found, what was done</small>
+          <small>
+            Tests added, limits changed, tests left out, what each is measured with; machine, condition found,
+            what was done
+          </small>
         </span>
       </summary>
       {open ? (
@@ -131,7 +137,7 @@ export function PutTogether(props: {
                     label="What it is"
                     value={test.kind}
                     among={[
-                      { value: 'size', words: 'a size, µm' },
+                      { value: 'size', words: units === 'metric' ? 'a size, µm' : 'a size, thou' },
                       { value: 'slope', words: 'a fall over a length' },
                     ]}
                     onChange={(kind) => change(asSense(test, test.limit.sense, kind as typeof test.kind))}
@@ -142,14 +148,18 @@ export function PutTogether(props: {
                     among={test.kind === 'slope' ? senses.slice(1) : senses}
                     onChange={(sense) => change(asSense(test, sense as typeof test.limit.sense, test.kind))}
                   />
-                  <NumberField
-                    label="Limit, µm"
+                  <MeasureField
+                    label="Limit"
+                    unit="um"
+                    units={units}
                     value={test.limit.um}
                     onChange={(um) => change({ ...test, limit: { ...test.limit, um: um as number } })}
                   />
                   {test.kind === 'slope' ? (
-                    <NumberField
-                      label="Over, mm"
+                    <MeasureField
+                      label="Over"
+                      unit="mm"
+                      units={units}
                       value={test.limit.over_mm}
                       onChange={(over_mm) =>
                         change({ ...test, limit: { ...test.limit, over_mm: over_mm as number } })
@@ -177,9 +187,7 @@ export function PutTogether(props: {
             one="a limit"
             items={put.limits ?? []}
             name={(limit) => listed.find((line) => line.value === limit.test)?.words ?? limit.test}
-            note={(limit) =>
-              `${limit.um ?? ''} µm${limit.over_mm === undefined ? '' : ` in ${limit.over_mm} mm`}`
-            }
+            note={(limit) => limitWords(limit, units)}
             onChange={(limits) => set({ ...put, limits })}
             blank={() => ownLimit(lines[0]!)}
             move={moved}
@@ -199,13 +207,17 @@ export function PutTogether(props: {
                     among={senses}
                     onChange={(sense) => change({ ...limit, sense: sense as typeof limit.sense })}
                   />
-                  <NumberField
-                    label="Limit, µm"
+                  <MeasureField
+                    label="Limit"
+                    unit="um"
+                    units={units}
                     value={limit.um}
                     onChange={(um) => change({ ...limit, um: um as number })}
                   />
-                  <NumberField
-                    label="Stated over, mm"
+                  <MeasureField
+                    label="Stated over"
+                    unit="mm"
+                    units={units}
                     value={limit.over_mm}
                     onChange={(over_mm) => {
                       const { over_mm: _over, ...rest } = limit;
@@ -238,6 +250,15 @@ export function PutTogether(props: {
               </>
             )}
           </ItemList>
+          <MeasuredWith
+            kept={put.kit}
+            lines={lines}
+            units={units}
+            onChange={(kit) => {
+              const { kit: _was, ...rest } = put;
+              set(kit.setups?.length ? { ...rest, kit } : rest);
+            }}
+          />
           <section className="machine-list">
             <h2>On the paper</h2>
             {cells.map(([key, label]) => (

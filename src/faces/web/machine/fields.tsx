@@ -1,4 +1,5 @@
 import { type ReactNode, useId, useState } from 'react';
+import { clean, size_um, type UnitSystem, unitSign } from '../../../core/quantity/unit.ts';
 
 /** A line of text with its label. */
 export function TextField(props: {
@@ -50,6 +51,14 @@ export function PickField(props: {
   );
 }
 
+/** What is typed as a number; what is none yet ("12.", "-") stays as it is, so that the check can name it. */
+function numberTyped(text: string): number | string | undefined {
+  const bare = text.trim();
+  const number = Number(bare.replace(',', '.').replace('−', '-'));
+  const whole = bare !== '' && Number.isFinite(number) && !/[.,]$/.test(bare);
+  return bare === '' ? undefined : whole ? number : text;
+}
+
 /** A number as it is typed. What is no number goes on as it is, so that the check can name it. */
 export function NumberField(props: {
   readonly label: string;
@@ -60,24 +69,44 @@ export function NumberField(props: {
 }) {
   const { label, value, onChange, sum } = props;
   const id = useId();
+  const [typed, type] = useState('');
+  // "0.0" is 0 already, and must stand while 0.05 is being typed.
+  const shown = numberTyped(typed) === value ? typed : value === undefined ? '' : String(value);
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
       <input
         id={id}
-        value={value === undefined ? '' : String(value)}
+        value={shown}
         inputMode={sum ? 'text' : 'decimal'}
         autoComplete="off"
         autoCapitalize="none"
         onChange={({ target }) => {
-          const text = target.value.trim();
-          const number = Number(text.replace(',', '.').replace('−', '-'));
-          // "12." and "-" are on their way to a number: kept as typed until they are one.
-          const whole = text !== '' && Number.isFinite(number) && !/[.,]$/.test(text);
-          onChange(text === '' ? undefined : whole ? number : target.value);
+          type(target.value);
+          onChange(numberTyped(target.value));
         }}
       />
     </div>
+  );
+}
+
+/** A length or a deviation, kept in mm or µm and typed in the units of the screen: mm and µm, or in and thou. */
+export function MeasureField(props: {
+  readonly label: string;
+  readonly unit: 'mm' | 'um';
+  readonly units: UnitSystem;
+  readonly value: number | string | undefined;
+  readonly onChange: (value: number | string | undefined) => void;
+}) {
+  const { label, unit, units, value, onChange } = props;
+  const typed = units === 'metric' ? unit : unit === 'mm' ? 'in' : 'thou';
+  const size = size_um[typed] / size_um[unit];
+  return (
+    <NumberField
+      label={`${label}, ${unitSign[typed]}`}
+      value={typeof value === 'number' ? Number((value / size).toPrecision(9)) : value}
+      onChange={(next) => onChange(typeof next === 'number' ? clean(next * size) : next)}
+    />
   );
 }
 
@@ -89,7 +118,8 @@ export function ItemList<T>(props: {
   readonly name: (item: T) => string;
   readonly note?: (item: T) => string | undefined;
   readonly onChange: (items: readonly T[]) => void;
-  readonly blank: () => T;
+  /** What is added; left out: nothing can be. */
+  readonly blank?: () => T;
   readonly move: (items: readonly T[], from: number, to: number) => readonly T[];
   readonly children: (item: T, set: (item: T) => void) => ReactNode;
 }) {
@@ -112,9 +142,11 @@ export function ItemList<T>(props: {
           </Item>
         ))}
       </ol>
-      <button type="button" className="second" onClick={() => onChange([...items, blank()])}>
-        Add {one}
-      </button>
+      {blank ? (
+        <button type="button" className="second" onClick={() => onChange([...items, blank()])}>
+          Add {one}
+        </button>
+      ) : null}
     </section>
   );
 }

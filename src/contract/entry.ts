@@ -164,7 +164,11 @@ const deeds = [
 /** The kinds of deed, as docs/job-file.md lists them. */
 export const deedKinds: readonly string[] = deeds.map((deed) => deed.shape.kind.value);
 
-const sent = { id: entryId, at: time };
+const written = z.strictObject({
+  on: z.string().regex(/^[0-9a-f]{8}$/, 'eight figures 0-9 and a-f'),
+  knowing: z.int().min(0),
+});
+const sent = { id: entryId, at: time, written: written.optional() };
 const stored = { ...sent, seq: z.int().min(1) };
 const extended = <S extends Record<string, z.ZodType>>(shape: S) =>
   z.discriminatedUnion(
@@ -176,7 +180,7 @@ const extended = <S extends Record<string, z.ZodType>>(shape: S) =>
   );
 
 /** An entry as it is sent: a deed with the id and time its writer gave it. */
-export type SentEntry = Deed & { readonly id: string; readonly at: string };
+export type SentEntry = Deed & Pick<Entry, 'id' | 'at' | 'written'>;
 
 const sentSchema = extended(sent);
 export const entrySchema = extended(stored);

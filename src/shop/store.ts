@@ -24,8 +24,8 @@ export type Kept =
 /** Where ledgers are kept. An answer means that what was asked is durable: it outlives a crash and a power cut. */
 export interface Store {
   readonly jobs: () => Promise<readonly JobLine[]>;
-  /** Entries of a job in order, or undefined when there is no such job. */
-  readonly entries: (job: string) => Promise<readonly Entry[] | undefined>;
+  /** Entries of a job in order, those after a place when one is given (seq runs 1, 2, 3 …), or undefined when there is no such job. */
+  readonly entries: (job: string, after?: number) => Promise<readonly Entry[] | undefined>;
   /**
    * Makes a job with its first entries, all or none. A job of this id that begins with the same entries gets those it
    * lacks; one that holds others in their place is a `conflict`.

@@ -34,7 +34,11 @@ export interface Opened {
 }
 
 /** A browser with nothing in its memory. */
-export async function openBrowser(address: string, viewport = phone): Promise<Opened> {
+export async function openBrowser(
+  address: string,
+  viewport = phone,
+  more: { readonly keepsPage?: boolean } = {},
+): Promise<Opened> {
   if (!chromiumPath)
     throw new Error('no Chromium; install it (Debian: apt-get install chromium) or set CHROMIUM to its path');
   const context = await chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), 'waywright-page-')), {
@@ -42,6 +46,8 @@ export async function openBrowser(address: string, viewport = phone): Promise<Op
     headless: true,
     args: flags,
     viewport,
+    // A page that is kept opens without the shop: only tests of just that let it.
+    serviceWorkers: more.keepsPage ? 'allow' : 'block',
     locale: 'en-GB',
     timezoneId: 'UTC',
     reducedMotion: 'reduce',

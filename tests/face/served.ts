@@ -18,9 +18,11 @@ export interface Served {
 export const newFolder = (): Promise<string> => mkdtemp(join(tmpdir(), 'waywright-'));
 
 /** Starts `dist/faces/server/main.js`; with `folder`, on a workshop that is there already, with `port`, where it was before. */
-export async function serve(given: { folder?: string; port?: number } = {}): Promise<Served> {
+export async function serve(
+  given: { folder?: string; port?: number; words?: readonly string[] } = {},
+): Promise<Served> {
   const folder = given.folder ?? (await newFolder());
-  const process = spawn(globalThis.process.execPath, ['dist/faces/server/main.js'], {
+  const process = spawn(globalThis.process.execPath, ['dist/faces/server/main.js', ...(given.words ?? [])], {
     env: { ...globalThis.process.env, WAYWRIGHT_DATA: folder, PORT: String(given.port ?? 0) },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
@@ -28,7 +30,7 @@ export async function serve(given: { folder?: string; port?: number } = {}): Pro
   const address = await new Promise<string>((found, failed) => {
     const listen = (chunk: Buffer) => {
       said += chunk.toString();
-      const at = /Waywright is at (http:\S+)/.exec(said);
+      const at = /Waywright is at (https?:\S+)/.exec(said);
       if (at) found(at[1]!);
     };
     process.stdout!.on('data', listen);

@@ -63,6 +63,7 @@ async function inProcess(words: readonly string[], folder: string): Promise<stri
     picture: {} as PictureDoors,
     chart,
     machines: readWholeMachines,
+    serve: async () => 0,
   });
   const code = await run([...words], doors, every, '0');
   if (code !== 0) throw new Error(`waywright ${words.join(' ')} left with ${code}: ${err.join('\n')}`);

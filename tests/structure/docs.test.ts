@@ -19,9 +19,20 @@ describe('the docs list', () => {
   });
   it('every route of the server', () => {
     const text = readFileSync('docs/architecture.md', 'utf8');
-    for (const file of ['app', 'jobs', 'sums', 'photos', 'practice', 'machines', 'charts', 'kit'])
+    for (const file of [
+      'app',
+      'jobs',
+      'sums',
+      'photos',
+      'practice',
+      'machines',
+      'charts',
+      'kit',
+      'events',
+      'share/routes',
+    ])
       for (const [, method, route] of readFileSync(`src/faces/server/${file}.ts`, 'utf8').matchAll(
-        /app\.(get|post)(?:<\w+>)?\(\s*'(\/api\/[^']+)'/g,
+        /app\.(get|post)(?:<[^(]+>)?\(\s*'(\/api\/[^']+)'/g,
       )) {
         const known = text.includes(`${method!.toUpperCase()} ${route}`) || text.includes(`, ${route}`);
         expect(known, `${method} ${route}`).toBe(true);

@@ -37,13 +37,17 @@ const rowOf = (job: string, entry: SentEntry, seq: number): Row => ({
 const isSame = (row: Row, entry: SentEntry): boolean =>
   row.id === entry.id && row.at === entry.at && row.deed === deedOf(entry);
 
-const rowsOf = ({ db }: Books, job: string) =>
-  rows(db.selectFrom('entry').selectAll().where('job', '=', job).orderBy('seq'));
+const rowsOf = ({ db }: Books, job: string, after = 0) =>
+  rows(db.selectFrom('entry').selectAll().where('job', '=', job).where('seq', '>', after).orderBy('seq'));
 
-/** Entries of a job in order, or undefined when there is no such job. */
-export function* jobEntries(books: Books, job: string): Work<readonly Entry[] | undefined> {
-  const there = yield* rowsOf(books, job);
-  return there.length === 0 ? undefined : there.map(entryOf);
+/** Entries of a job in order, those after a place when one is given, or undefined when there is no such job. */
+export function* jobEntries(books: Books, job: string, after = 0): Work<readonly Entry[] | undefined> {
+  const there = yield* rowsOf(books, job, after);
+  if (there.length > 0) return there.map(entryOf);
+  // Nothing after a place is no proof that there is no such job.
+  const { db } = books;
+  const known = after > 0 ? yield* rows(db.selectFrom('job').select('id').where('id', '=', job)) : [];
+  return known.length > 0 ? [] : undefined;
 }
 
 /** Every job, without its ledger, in the order in which they were made. */

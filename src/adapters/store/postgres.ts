@@ -101,7 +101,7 @@ export async function openPostgres(
 
   return {
     jobs: () => read(() => jobLines(books)),
-    entries: (job) => read(() => jobEntries(books, job)),
+    entries: (job, after) => read(() => jobEntries(books, job, after)),
     make: (job, entries, also) => write(() => makeTold(books, job, entries, also)),
     append: (job, entry) => write(() => appendEntry(books, job, entry)),
     kit: () => read(() => kitEntries(books)),

@@ -51,7 +51,7 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
   const write = async <T>(work: Work<T>): Promise<T> => guarded(() => run.immediate(work) as T);
   return {
     jobs: () => read(jobLines(tool)),
-    entries: (job) => read(jobEntries(tool, job)),
+    entries: (job, after) => read(jobEntries(tool, job, after)),
     make: (job, entries, also) => write(makeTold(tool, job, entries, also)),
     append: (job, entry) => write(appendEntry(tool, job, entry)),
     kit: () => read(kitEntries(tool)),

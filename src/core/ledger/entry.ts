@@ -178,4 +178,13 @@ export type Entry = Deed & {
   readonly at: string;
   /** Place in its job's ledger, from 1, given by the store. */
   readonly seq: number;
+  readonly written?: Written;
 };
+
+/** Where an entry was written, so that two hands who did not know of each other are told. */
+export interface Written {
+  /** A random mark of the phone's browser; says nothing of whose it is. */
+  readonly on: string;
+  /** Place of the last entry that the writer had seen. */
+  readonly knowing: number;
+}

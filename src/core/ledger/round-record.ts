@@ -101,7 +101,7 @@ export function roundRecord(live: readonly Entry[], round: number): RoundRecord 
         print.tapped(entry.share, entry.tapped);
         break;
       case 'print photographed': {
-        const { kind: _kind, round: _round, seq: _seq, id: _id, ...photo } = entry;
+        const { kind: _kind, round: _round, seq: _seq, id: _id, written: _written, ...photo } = entry;
         print.photographed(entry.pad, entry.shares);
         photos.push({ ...photo, entry: id });
         break;

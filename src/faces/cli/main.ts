@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
 import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
@@ -6,7 +7,7 @@ import { dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { isZip, openZip } from '../../adapters/archive/zip-read.ts';
 import { zipOf } from '../../adapters/archive/zip-write.ts';
-import { packageVersion } from '../../adapters/file/package-root.ts';
+import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
 import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
@@ -23,6 +24,7 @@ import { exitCodes } from './doors.ts';
 import { faultText } from './fault-text.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import { run } from './run.ts';
+import type { StartServer } from './serve.ts';
 import { verbs } from './verbs.ts';
 
 async function standardInput(): Promise<string> {
@@ -103,11 +105,33 @@ const chartDoors: ChartDoors = {
   },
 };
 
+/** The server is a program of its own; signals reach it as they reach this one. */
+const served: StartServer = (words, port) =>
+  new Promise((ended, failed) => {
+    const server = spawn(
+      process.execPath,
+      [join(packageRoot(), 'dist', 'faces', 'server', 'main.js'), ...words],
+      {
+        stdio: 'inherit',
+        env: { ...process.env, ...(port === undefined ? {} : { PORT: port }) },
+      },
+    );
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => server.kill(signal));
+    server.once('error', failed);
+    server.once('exit', (code) => ended(code ?? 0));
+  });
+
 try {
   process.exitCode = await run(
     process.argv.slice(2),
     doors,
-    verbs({ archive: archiveDoors, picture: pictureDoors, chart: chartDoors, machines: readWholeMachines }),
+    verbs({
+      archive: archiveDoors,
+      picture: pictureDoors,
+      chart: chartDoors,
+      machines: readWholeMachines,
+      serve: served,
+    }),
     packageVersion(),
   );
 } catch (failure) {

@@ -17,6 +17,7 @@ import { registerPractise } from './practise.ts';
 import { registerPrint } from './print.ts';
 import { registerRest } from './rest.ts';
 import type { Register } from './run.ts';
+import { registerServe, type StartServer } from './serve.ts';
 import { registerSite } from './site.ts';
 import { registerSteer } from './steer.ts';
 import { registerSums } from './sums.ts';
@@ -27,8 +28,9 @@ export function verbs(more: {
   readonly picture: PictureDoors;
   readonly chart: ChartDoors;
   readonly machines: () => readonly Machine[];
+  readonly serve: StartServer;
 }): Register[] {
-  const { archive, picture, chart, machines } = more;
+  const { archive, picture, chart, machines, serve } = more;
   return [
     registerSteer,
     registerRest,
@@ -48,5 +50,6 @@ export function verbs(more: {
     registerHeights({ machines }),
     registerAxis({ machines }),
     registerGib({ machines }),
+    registerServe(serve),
   ];
 }

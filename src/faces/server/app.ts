@@ -9,10 +9,11 @@ import type { Archives } from '../../shop/archive/archive.ts';
 import type { Compute } from '../../shop/compute.ts';
 import type { AskPhotos } from '../../shop/print/photo-desk.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
+import { remembering } from '../../shop/remembering.ts';
 import type { Store } from '../../shop/store.ts';
 import { archiveRoutes } from './archives.ts';
 import { type ChartParts, chartRoutes } from './charts.ts';
-import { guardLoopback } from './guards.ts';
+import { eventRoutes } from './events.ts';
 import { jobRoutes } from './jobs.ts';
 import { keepAnswers } from './kept-answers.ts';
 import { kitRoutes } from './kit.ts';
@@ -20,7 +21,13 @@ import { machineRoutes } from './machines.ts';
 import { photoRoutes } from './photos.ts';
 import { practiceRoutes } from './practice.ts';
 import { answerFailures, bodyLimit_bytes, refusalBody } from './refusals.ts';
+import { guard } from './share/gate.ts';
+import { ownNames } from './share/own-names.ts';
+import { type ShareParts, shareRoutes } from './share/routes.ts';
+import { endSlowBodies } from './share/slow-bodies.ts';
+import { openStreams } from './share/streams.ts';
 import { sumRoutes } from './sums.ts';
+import { watchJobs } from './watch.ts';
 
 /** All that the server is made of; tests hand it their own. */
 export interface ServerParts {
@@ -35,6 +42,12 @@ export interface ServerParts {
   readonly archives?: Archives;
   /** Lists of acceptance tests and who makes paper of a chart; left out, there are no charts. */
   readonly charts?: ChartParts;
+  /** How devices are let in; left out, nobody is but who sits at this machine. */
+  readonly share?: ShareParts;
+  /** The user's own certificate and its key, PEM; left out, the workshop is served in the clear. */
+  readonly tls?: { readonly cert: Buffer; readonly key: Buffer };
+  /** How long an entry's body may take to come, ms; given by tests. */
+  readonly bodyPatience_ms?: number;
   readonly version: string;
   /** Folder of the built page; left out, there is no page. */
   readonly page?: string;
@@ -42,10 +55,19 @@ export interface ServerParts {
 
 /** A person and an outbox write a few entries a second; beyond this it is a loop. */
 const requestsPerMinute = 6_000;
+/** Fifty devices with a few pages each; what comes beyond waits at the door. */
+const mostConnections = 600;
 
 /** Builds the server without listening, so that tests can ask it without a socket. */
 export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
-  const app = fastify({ bodyLimit: bodyLimit_bytes, logger: { level: 'warn' }, requestTimeout: 30_000 });
+  // Heads of requests come at once; bodies have their own patience, see slow-bodies.ts.
+  const patience = { headersTimeout: 15_000, requestTimeout: 0, connectionsCheckingInterval: 5_000 };
+  const app = fastify({
+    bodyLimit: bodyLimit_bytes,
+    logger: { level: 'warn' },
+    ...(parts.tls ? { https: { ...patience, ...parts.tls } } : { http: patience }),
+  }) as unknown as FastifyInstance;
+  app.server.maxConnections = mostConnections;
   // Our own reading of JSON names the line where the text stops being JSON.
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(
@@ -53,7 +75,13 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
     { parseAs: 'string' },
     async (_request: unknown, body: string) => parsedJson(body),
   );
-  guardLoopback(app);
+  const { share } = parts;
+  guard(app, {
+    isOwnName: ownNames(share !== undefined && share.addresses().length > 0),
+    scheme: parts.tls ? 'https' : 'http',
+    ...(share ? { devices: share.devices } : {}),
+  });
+  endSlowBodies(app, parts.bodyPatience_ms);
   answerFailures(app);
   await app.register(helmet, {
     contentSecurityPolicy: {
@@ -61,6 +89,8 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
         defaultSrc: ["'self'"],
         imgSrc: ["'self'", 'data:', 'blob:'],
         styleSrc: ["'self'"],
+        fontSrc: ["'self'"],
+        workerSrc: ["'self'"],
         objectSrc: ["'none'"],
         frameAncestors: ["'none'"],
         // The workshop is served in the clear on this machine's own address.
@@ -71,23 +101,30 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   });
   await app.register(rateLimit, {
     max: requestsPerMinute,
+    keyGenerator: ({ person, ip }) => (person?.is === 'device' ? `device ${person.device.id}` : ip),
     timeWindow: '1 minute',
     errorResponseBuilder: () => ({
       statusCode: 429,
       ...refusalBody('too many', 'too many requests in a minute; wait and send again'),
     }),
   });
+  const watch = watchJobs(parts.store);
+  app.addHook('onClose', async () => watch.close());
+  const store = remembering(parts.store, watch.nudge);
+  const streams = openStreams();
+  await app.register(eventRoutes(store, watch, streams, share?.devices));
+  if (share) await app.register(shareRoutes(share, streams));
   app.get('/api/health', async () => ({ ok: true, version: parts.version }));
-  const answerOf = keepAnswers(parts.store, parts.compute);
-  await app.register(jobRoutes(parts.store, parts.templates, answerOf, parts.charts?.lists ?? []));
-  await app.register(machineRoutes(parts.store, parts.templates, parts.machines ?? [], parts.compute));
-  await app.register(practiceRoutes(parts.store, parts.compute));
-  await app.register(kitRoutes(parts.store));
+  const answerOf = keepAnswers(store, parts.compute);
+  await app.register(jobRoutes(store, parts.templates, answerOf, parts.charts?.lists ?? []));
+  await app.register(machineRoutes(store, parts.templates, parts.machines ?? [], parts.compute));
+  await app.register(practiceRoutes(store, parts.compute));
+  await app.register(kitRoutes(store));
   await app.register(sumRoutes(parts.compute));
   if (parts.photos) await app.register(photoRoutes(parts.photos.store, parts.photos.ask));
   if (parts.photos && parts.archives)
-    await app.register(archiveRoutes(parts.store, parts.photos.store, parts.archives));
-  if (parts.charts) await app.register(chartRoutes(parts.store, answerOf, parts.charts));
+    await app.register(archiveRoutes(store, parts.photos.store, parts.archives));
+  if (parts.charts) await app.register(chartRoutes(store, answerOf, parts.charts));
   if (parts.page !== undefined) await servePage(app, parts.page);
   return app;
 }

@@ -36,6 +36,8 @@ const heightsScreen = async () => (await import('./heights/heights.tsx')).Height
 const axisScreen = async () => (await import('./axis/axis.tsx')).AxisScreen;
 const gibScreen = async () => (await import('./gib/gib.tsx')).GibScreen;
 const newMachine = async () => (await import('./machine/new-machine.tsx')).NewMachineScreen;
+const shareScreen = async () => (await import('./share/rooms.ts')).ShareScreen;
+const joinScreen = async () => (await import('./share/rooms.ts')).JoinScreen;
 const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
@@ -60,6 +62,12 @@ export const App = () => (
     </Route>
     <Route path="/settings">
       <SettingsScreen />
+    </Route>
+    <Route path="/share">
+      <FetchedScreen key="share" title="Share" fetchIt={shareScreen} />
+    </Route>
+    <Route path="/join">
+      <FetchedScreen key="join" title="Come in" fetchIt={joinScreen} />
     </Route>
     <Route path="/signs">
       <SignsScreen />

@@ -16,6 +16,9 @@ import { showSettings } from './keep/settings.ts';
 
 showSettings();
 startDelivery();
+// Browsers keep a page only for this machine's own address and for enciphered ones; elsewhere the page says so (Share).
+if (import.meta.env.PROD && 'serviceWorker' in navigator)
+  navigator.serviceWorker.register('/shell-worker.js').catch(() => undefined);
 createRoot(document.getElementById('bench')!).render(
   <StrictMode>
     <QueryClientProvider client={queries}>

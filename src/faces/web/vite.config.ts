@@ -1,11 +1,12 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { shellWorker } from './shell/shell-plugin.ts';
 
 /** The page: built to dist/web and served by the workshop's own server; nothing is fetched from anywhere else. */
 export default defineConfig({
   root: import.meta.dirname,
   base: '/',
-  plugins: [react()],
+  plugins: [react(), shellWorker()],
   build: {
     outDir: '../../../dist/web',
     emptyOutDir: true,

@@ -4,7 +4,9 @@ import { capital } from '../../../shop/phrase.ts';
 import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { type OpenJob, useJob } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
+import { Conflicts } from './conflicts.tsx';
 import { Mark } from './mark.tsx';
+import { NotLetIn } from './not-let-in.tsx';
 import { Top } from './top.tsx';
 
 /** A screen of one job: its bar at the top, and its content once the job is known. */
@@ -28,6 +30,7 @@ export function JobScreen(props: {
           order={machineOf(open.job.live) ? id : benchOf(open.job.live)?.job}
           last={open.last}
         />
+        <Conflicts open={open} />
         {children(open)}
       </>
     );
@@ -36,7 +39,9 @@ export function JobScreen(props: {
     <>
       <Top title="Job" job={id} />
       <main className="page narrow">
-        {failure ? (
+        {failure instanceof Refusing && failure.status === 401 ? (
+          <NotLetIn />
+        ) : failure ? (
           <p className="wrong" role="alert">
             <Mark name="caution" size={20} />
             <span>

@@ -20,6 +20,7 @@ const everywhere: readonly Place[] = [
   { to: '/sums', words: 'Sums' },
   { to: '/kit', words: 'Kit' },
   { to: '/signs', words: 'How signs work' },
+  { to: '/share', words: 'Share' },
   { to: '/settings', words: 'Settings' },
 ];
 

@@ -3,6 +3,7 @@ import { type ChangeEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { photosTakenWords } from '../../../shop/archive/carried-words.ts';
 import { Mark } from '../frame/mark.tsx';
+import { NotLetIn } from '../frame/not-let-in.tsx';
 import { Top } from '../frame/top.tsx';
 import { useJobLines } from '../keep/jobs.ts';
 import { Refusing, sentJob } from '../keep/server.ts';
@@ -18,7 +19,9 @@ export function JobsScreen() {
     <>
       <Top title="Jobs" />
       <main className="page narrow with-foot">
-        {error ? (
+        {error instanceof Refusing && error.status === 401 ? (
+          <NotLetIn />
+        ) : error ? (
           <p className="wrong">
             <Mark name="caution" size={20} />
             <span>The shop’s file is out of reach. What you entered is kept on this phone.</span>

@@ -1,14 +1,17 @@
 import { QueryClient, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useMemo, useSyncExternalStore } from 'react';
+import { useEffect, useMemo, useSyncExternalStore } from 'react';
 import type { Template } from '../../../contract/template.ts';
 import type { Deed, Entry } from '../../../core/ledger/entry.ts';
 import { foldJob, type Job } from '../../../core/ledger/job.ts';
 import type { JobAnswer } from '../../../shop/answer-job.ts';
 import type { JobListed } from '../../../shop/keep-job.ts';
+import { sendWaitingPhotos } from '../photo/waiting-photo.ts';
+import { listen } from './news.ts';
 import { kitParcels, newId, Outbox, type OutboxState } from './outbox.ts';
-import { deliver, fetched, jobAddress } from './server.ts';
+import { deliver, fetched, jobAddress, sentPhoto } from './server.ts';
 import { buzz } from './settings.ts';
 import { phoneShelf, shelved } from './shelf.ts';
+import { thisPhone } from './this-phone.ts';
 
 interface JobView {
   readonly id: string;
@@ -52,9 +55,28 @@ export function startDelivery(): void {
   setInterval(() => {
     if (outbox.state().waiting.length > 0) void outbox.deliver();
   }, retry_ms);
-  addEventListener('online', () => void outbox.deliver());
+  setInterval(deliverPhotos, photosRetry_ms);
+  addEventListener('online', () => {
+    void outbox.deliver();
+    deliverPhotos();
+  });
   addEventListener('storage', outbox.lookAgain);
   void outbox.deliver();
+  deliverPhotos();
+}
+
+const photosRetry_ms = 10_000;
+let sendingPhotos = false;
+
+/** Photos go to the shop as soon as it is in reach, also those of screens that are not open; one that is refused speaks on its screen. */
+function deliverPhotos(): void {
+  if (sendingPhotos) return;
+  sendingPhotos = true;
+  void sendWaitingPhotos(sentPhoto)
+    .catch(() => undefined)
+    .finally(() => {
+      sendingPhotos = false;
+    });
 }
 
 export const useOutbox = (): OutboxState => useSyncExternalStore(outbox.subscribe, outbox.state);
@@ -93,6 +115,36 @@ async function jobView(id: string): Promise<JobView> {
   }
 }
 
+/** The last entry of a job that this page has seen from the shop. */
+const knownSeq = (id: string): number => queries.getQueryData<JobView>(['job', id, 'entries'])?.seq ?? 0;
+
+/** An entry that another hand wrote, as the shop tells it. */
+function hear(id: string, entry: Entry): void {
+  const view = queries.getQueryData<JobView>(['job', id, 'entries']);
+  if (!view || view.entries.some((one) => one.id === entry.id)) return;
+  const entries = [...view.entries, entry].sort((a, b) => a.seq - b.seq);
+  queries.setQueryData<JobView>(['job', id, 'entries'], { ...view, seq: entries.at(-1)!.seq, entries });
+  // A place that was skipped: the whole ledger is asked for.
+  if (entry.seq > view.seq + 1) void queries.invalidateQueries({ queryKey: ['job', id, 'entries'] });
+  soon(id);
+}
+
+const gather_ms = 250;
+const due = new Map<string, number>();
+
+/** What is worked out from a ledger is asked for once when several entries come in a row. */
+function soon(id: string): void {
+  if (due.has(id)) return;
+  const ask = () => {
+    due.delete(id);
+    void queries.invalidateQueries({
+      predicate: ({ queryKey: [what, job, part] }) =>
+        what === 'jobs' || (what === 'job' && job === id && part !== 'entries'),
+    });
+  };
+  due.set(id, window.setTimeout(ask, gather_ms));
+}
+
 /** A job as it stands, with what still waits on this phone counted in. */
 export interface OpenJob {
   readonly id: string;
@@ -105,6 +157,18 @@ export function useJob(id: string): { open?: OpenJob; failure?: Error } {
   const box = useOutbox();
   const query = useQuery({ queryKey: ['job', id, 'entries'], queryFn: () => jobView(id) });
   const view = query.data;
+  const isHere = view !== undefined;
+  useEffect(
+    () =>
+      isHere
+        ? listen(id, {
+            after: () => knownSeq(id),
+            hear: (entry) => hear(id, entry),
+            back: () => void outbox.deliver(),
+          })
+        : undefined,
+    [id, isHere],
+  );
   const open = useMemo(() => (view ? openJob(view, box) : undefined), [view, box]);
   if (open) return { open };
   return query.error ? { failure: query.error } : {};
@@ -134,7 +198,8 @@ export function useAnswer(id: string) {
 export function useWrite(id: string): (deed: Deed) => void {
   const client = useQueryClient();
   return (deed) => {
-    outbox.add({ job: id, entry: { ...deed, id: newId(), at: new Date().toISOString() } });
+    const written = { on: thisPhone(), knowing: knownSeq(id) };
+    outbox.add({ job: id, entry: { ...deed, id: newId(), at: new Date().toISOString(), written } });
     void client.cancelQueries({ queryKey: ['job', id, 'answer'] });
   };
 }

@@ -1,4 +1,4 @@
-import type { Deed } from '../../../core/ledger/entry.ts';
+import type { Deed, Written } from '../../../core/ledger/entry.ts';
 import type { KitDeed } from '../../../core/ledger/kit-ledger.ts';
 import { type Shelf, shelved } from './shelf.ts';
 
@@ -8,7 +8,7 @@ export const kitParcels = 'the kit';
 /** A deed on its way to the shop's file: of a job, or of the kit. */
 export interface Parcel {
   readonly job: string;
-  readonly entry: (Deed | KitDeed) & { readonly id: string; readonly at: string };
+  readonly entry: (Deed | KitDeed) & { readonly id: string; readonly at: string; readonly written?: Written };
 }
 
 /** What came of handing a parcel over: kept; out of reach (try again); or refused, with the words for it. */

@@ -109,6 +109,8 @@ export async function deliver(parcel: Parcel): Promise<Delivery> {
     return { kind: 'kept', seq };
   } catch (failure) {
     if (!(failure instanceof Refusing)) return { kind: 'out of reach' };
+    // Kept until this device is let in again.
+    if (failure.status === 401) return { kind: 'cannot keep', why: 'this device is not let in' };
     if (failure.status >= 500) return { kind: 'cannot keep', why: failure.message };
     if (failure.status === 429 || failure.status === 408) return { kind: 'out of reach' };
     return { kind: 'refused', why: failure.message };

@@ -41,7 +41,10 @@ export function useSending(
           return;
         } catch (failure) {
           if (!mine()) return;
-          const again = !(failure instanceof Refusing) || failure.status >= 500 || failure.status === 429;
+          const again =
+            !(failure instanceof Refusing) ||
+            failure.status >= 500 ||
+            [401, 408, 429].includes(failure.status);
           if (!again) {
             const jpeg = failure.status === 400 ? await asJpeg(photo) : undefined;
             if (!mine()) return;

@@ -24,6 +24,8 @@ async function opened(mode: IDBTransactionMode): Promise<IDBObjectStore> {
 interface Waiting {
   readonly bytes: ArrayBuffer;
   readonly type: string;
+  /** The shop has the bytes; what is to be done with the photo is not finished. */
+  readonly kept?: true;
 }
 
 /** The photo that waits under a key, if there is one. */
@@ -41,4 +43,22 @@ export async function holdPhoto(key: string, photo: Blob): Promise<void> {
 /** The photo is kept, or refused: it waits no longer. */
 export async function letGoPhoto(key: string): Promise<void> {
   await asked((await opened('readwrite')).delete(key));
+}
+
+/**
+ * Sends every photo that waits, whichever screen it was taken on; each stays on this phone until its screen is done with it, and is not
+ * sent again from here.
+ * @param send  rejects when the shop is out of reach or refuses
+ */
+export async function sendWaitingPhotos(send: (photo: Blob) => Promise<unknown>): Promise<void> {
+  for (const key of await asked((await opened('readonly')).getAllKeys())) {
+    const held = (await asked((await opened('readonly')).get(key))) as Waiting | undefined;
+    if (!held || held.kept) continue;
+    await send(new Blob([held.bytes], { type: held.type }));
+    const shelf = await opened('readwrite');
+    // Another photo may have taken its place meanwhile, or its screen let it go.
+    const now = (await asked(shelf.get(key))) as Waiting | undefined;
+    if (now && now.bytes.byteLength === held.bytes.byteLength)
+      await asked(shelf.put({ ...now, kept: true }, key));
+  }
 }

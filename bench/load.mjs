@@ -1,0 +1,237 @@
+// A shop's day at once: 50 devices with live updates, 200 entries a second with every one forced to the disk, then ten phones that
+// send photos of 8 MB together. Starts the built server, shared, on a workshop of its own.
+// Usage: node bench/load.mjs [seconds] [entries a second]
+import { spawn } from 'node:child_process';
+import { createHash, randomBytes, randomUUID } from 'node:crypto';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import http from 'node:http';
+import { loadavg, networkInterfaces, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as later } from 'node:timers/promises';
+import sharp from 'sharp';
+
+const seconds = Number(process.argv[2] ?? 60);
+const perSecond = Number(process.argv[3] ?? 200);
+const devices = 50;
+const jobs = 10;
+const photoPhones = 10;
+const photo_bytes = 8_000_000;
+
+const lan = Object.values(networkInterfaces())
+  .flat()
+  .find((card) => card && !card.internal && card.family === 'IPv4')?.address;
+if (!lan) throw new Error('load: this machine is on no network; the workshop cannot be shared');
+
+const folder = mkdtempSync(join(process.env.LOAD_FOLDER ?? tmpdir(), 'waywright-load-'));
+const keys = Array.from({ length: devices }, () => randomBytes(32).toString('base64url'));
+const at = new Date().toISOString();
+writeFileSync(
+  join(folder, 'devices.jsonl'),
+  keys
+    .map((key, k) => {
+      const key_sha256 = createHash('sha256').update(key).digest('hex');
+      return `${JSON.stringify({ kind: 'let in', id: randomBytes(8).toString('hex'), name: `device ${k}`, role: 'writer', key_sha256, at })}\n`;
+    })
+    .join(''),
+);
+
+const server = spawn(process.execPath, ['dist/faces/server/main.js', '--share'], {
+  env: { ...process.env, WAYWRIGHT_DATA: folder, PORT: '0' },
+  stdio: ['ignore', 'pipe', 'inherit'],
+});
+// Whatever ends this script ends the server it started.
+process.on('exit', () => server.kill('SIGKILL'));
+const port = await new Promise((found, failed) => {
+  let said = '';
+  server.stdout.on('data', (chunk) => {
+    said += chunk;
+    const its = /Waywright is at http:\/\/127\.0\.0\.1:(\d+)/.exec(said);
+    if (its) found(Number(its[1]));
+  });
+  server.once('exit', (code) => failed(new Error(`load: the server ended with ${code}`)));
+});
+
+const agent = new http.Agent({ keepAlive: true, maxSockets: 200 });
+const host = `${lan}:${port}`;
+
+/** One request; its status, and how long it took since `since`, ms. */
+function send(key, method, path, body, type = 'application/json', since = performance.now()) {
+  return new Promise((done, failed) => {
+    const headers = {
+      host,
+      origin: `http://${host}`,
+      cookie: `waywright-key=${key}`,
+      ...(body === undefined ? {} : { 'content-type': type, 'content-length': Buffer.byteLength(body) }),
+    };
+    const request = http.request({ host: lan, port, method, path, headers, agent }, (response) => {
+      const parts = [];
+      response.on('data', (part) => parts.push(part));
+      response.on('end', () =>
+        done({
+          status: response.statusCode,
+          took: performance.now() - since,
+          text: Buffer.concat(parts).toString(),
+        }),
+      );
+    });
+    request.on('error', failed);
+    request.end(body);
+  });
+}
+
+for (let k = 0; k < jobs; k++) {
+  const body = JSON.stringify({
+    id: `job-${k}`,
+    at,
+    template: 'lathe-saddle',
+    title: `Job ${k}`,
+    dimensions: {},
+  });
+  const { status, text } = await send(keys[0], 'POST', '/api/jobs', body);
+  if (status !== 201) throw new Error(`load: job not made: ${status} ${text}`);
+}
+
+const sentAt = new Map();
+const lag = [];
+let heard = 0;
+/** Live updates of one device: counts entries, and how long after their sending they came. */
+function listen(key, job) {
+  return new Promise((open, failed) => {
+    const request = http.get(
+      {
+        host: lan,
+        port,
+        path: `/api/jobs/${job}/events?after=1`,
+        headers: { host, cookie: `waywright-key=${key}` },
+      },
+      (response) => {
+        if (response.statusCode !== 200)
+          return failed(new Error(`load: events answered ${response.statusCode}`));
+        open(request);
+        let left = '';
+        response.on('data', (chunk) => {
+          const events = (left + chunk).split('\n\n');
+          left = events.pop();
+          for (const event of events) {
+            const data = /^data: (.*)$/m.exec(event)?.[1];
+            if (data === undefined) continue;
+            heard += 1;
+            const since = sentAt.get(/"id":"([^"]+)"/.exec(data)?.[1]);
+            if (since !== undefined) lag.push(performance.now() - since);
+          }
+        });
+        response.on('error', () => undefined);
+      },
+    );
+    request.on('error', (failure) => failed(failure));
+  });
+}
+const streams = await Promise.all(keys.map((key, k) => listen(key, `job-${k % jobs}`)));
+
+const quantile = (all, share) =>
+  [...all].sort((a, b) => a - b)[Math.min(all.length - 1, Math.floor(all.length * share))];
+const line = (name, all) =>
+  console.log(
+    `${name}: ${all.length} times, p50 ${quantile(all, 0.5).toFixed(1)} ms, p95 ${quantile(all, 0.95).toFixed(1)} ms, p99 ${quantile(all, 0.99).toFixed(1)} ms, longest ${Math.max(...all).toFixed(0)} ms`,
+  );
+
+let bad = 0;
+/** Entries at a steady rate whatever the server does; each is timed from when it was due. */
+async function entriesFor(duration_s, rate) {
+  const took = [];
+  const under = [];
+  const begin = performance.now();
+  const count = Math.round(duration_s * rate);
+  for (let k = 0; k < count; k++) {
+    const due = begin + (k * 1_000) / rate;
+    const wait = due - performance.now();
+    if (wait > 1) await later(wait);
+    const id = randomUUID();
+    const reading = { typed: String(k % 40), value: k % 40 };
+    const entry = {
+      kind: 'level read',
+      round: 1,
+      setup: 'level_across',
+      repeat: k % 100,
+      record: {},
+      reading,
+      id,
+      at,
+    };
+    sentAt.set(id, due);
+    const device = k % devices;
+    under.push(
+      send(
+        keys[device],
+        'POST',
+        `/api/jobs/job-${device % jobs}/entries`,
+        JSON.stringify(entry),
+        undefined,
+        due,
+      ).then(({ status, took: ms, text }) => {
+        took.push(ms);
+        if (status !== 201 && bad++ < 3) console.log(`not kept: ${status} ${text.slice(0, 300)}`);
+      }),
+    );
+  }
+  await Promise.all(under);
+  const over_s = (performance.now() - begin) / 1_000;
+  return { took, rate: count / over_s };
+}
+
+console.log(
+  `load average before: ${loadavg()
+    .map((one) => one.toFixed(1))
+    .join(' ')}`,
+);
+const entries = await entriesFor(seconds, perSecond);
+await later(1_500);
+console.log(
+  `${devices} devices with live updates, ${entries.rate.toFixed(0)} entries a second, each on the disk before it is answered`,
+);
+line('entry kept', entries.took);
+line('seen by the others', lag);
+console.log(`entries not kept: ${bad}; events heard ${heard} of ${entries.took.length * (devices / jobs)}`);
+
+/** Noise does not compress: a JPEG of about 8 MB, each another. */
+async function bigPhoto() {
+  const side = 2_048;
+  const raw = randomBytes(side * side * 3);
+  for (const quality of [80, 85, 90, 93, 96, 98]) {
+    const jpeg = await sharp(raw, { raw: { width: side, height: side, channels: 3 } })
+      .jpeg({ quality })
+      .toBuffer();
+    if (jpeg.length >= photo_bytes) return jpeg;
+  }
+  throw new Error('load: no photo of 8 MB could be made');
+}
+const photos = [];
+for (let k = 0; k < photoPhones; k++) photos.push(await bigPhoto());
+sentAt.clear();
+const [beside, sent] = await Promise.all([
+  entriesFor(15, 50),
+  later(2_000).then(() =>
+    Promise.all(photos.map((jpeg, k) => send(keys[k], 'POST', '/api/photos', jpeg, 'image/jpeg'))),
+  ),
+]);
+const size = photos.reduce((sum, jpeg) => sum + jpeg.length, 0) / photos.length / 1e6;
+console.log(
+  `${photoPhones} phones send a photo of ${size.toFixed(1)} MB at once, 50 entries a second beside them`,
+);
+line(
+  'photo kept',
+  sent.map((one) => one.took),
+);
+line('entry kept meanwhile', beside.took);
+console.log(`photos not kept: ${sent.filter((one) => one.status !== 201).length}; entries not kept: ${bad}`);
+console.log(
+  `load average after: ${loadavg()
+    .map((one) => one.toFixed(1))
+    .join(' ')}`,
+);
+
+for (const stream of streams) stream.destroy();
+agent.destroy();
+server.kill('SIGTERM');
+await new Promise((done) => server.once('exit', done));
+process.exitCode = bad > 0 ? 1 : 0;

@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { checked } from './refusal.ts';
+
+/** What a device may do: look, or look and write. */
+export const roles = ['reader', 'writer'] as const;
+export type Role = (typeof roles)[number];
+
+/** Names people give their devices; told to the shop, so short, and shown as text only. */
+const deviceName = z.string().trim().min(1).max(60);
+
+const invitationSchema = z.strictObject({ role: z.enum(roles) });
+
+/** @throws BadInput */
+export const invitationAsked = (value: unknown): { readonly role: Role } => checked(invitationSchema, value);
+
+const joinSchema = z.strictObject({
+  /** What the link holds, or the short code as it was typed. */
+  code: z.string().min(1).max(100),
+  name: deviceName,
+});
+
+/** @throws BadInput */
+export const joinAsked = (value: unknown): { readonly code: string; readonly name: string } =>
+  checked(joinSchema, value);
+
+const lineSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('let in'),
+    id: z.string().regex(/^[0-9a-f]{16}$/),
+    name: deviceName,
+    role: z.enum(roles),
+    key_sha256: z.string().regex(/^[0-9a-f]{64}$/),
+    at: z.iso.datetime({ offset: true }),
+  }),
+  z.strictObject({ kind: z.literal('removed'), id: z.string(), at: z.iso.datetime({ offset: true }) }),
+  z.strictObject({ kind: z.literal('seen'), id: z.string(), at: z.iso.datetime({ offset: true }) }),
+]);
+
+/** One line of the list of devices: append-only, as the ledger is. */
+export type DeviceLine = z.output<typeof lineSchema>;
+
+/** @throws BadInput */
+export const deviceLine = (value: unknown): DeviceLine => checked(lineSchema, value);

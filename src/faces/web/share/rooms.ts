@@ -1,0 +1,2 @@
+export { JoinScreen } from './join.tsx';
+export { ShareScreen } from './share.tsx';

@@ -1,0 +1,35 @@
+import type { Conflict } from '../core/ledger/conflicts.ts';
+import type { Entry, JobPlan } from '../core/ledger/entry.ts';
+import { entryWords } from './entry-words.ts';
+import { capital } from './phrase.ts';
+
+/** One of the entries, and those that are struck when it is the one that is to stand. */
+export interface Standing {
+  readonly entry: Entry;
+  readonly words: string;
+  readonly strikes: readonly string[];
+}
+
+/** A conflict as it is asked of a person: what happened, and each entry as it may stand. */
+export function conflictWords(
+  { entries }: Conflict,
+  plan: Pick<JobPlan, 'setups'>,
+  all: readonly Entry[],
+): { readonly say: string; readonly choices: readonly Standing[] } {
+  const [first] = entries;
+  const round = first && 'round' in first && first.round !== undefined ? ` in round ${first.round}` : '';
+  return {
+    say: `Written on ${entries.length === 2 ? 'two devices' : `${entries.length} devices`}${round}, each without knowing of the other. Both are kept; the last counts until you choose.`,
+    choices: entries.map((entry) => ({
+      entry,
+      words: capital(valuesOf(entry) ?? entryWords(entry, plan, all)),
+      strikes: entries.filter((one) => one.id !== entry.id).map((one) => one.id),
+    })),
+  };
+}
+
+/** A sweep by its readings as they were typed: two sweeps of the same stops are told apart by nothing else. */
+const valuesOf = (entry: Entry): string | undefined =>
+  entry.kind === 'sweep taken'
+    ? `${entry.setup}: ${entry.readings.map((one) => one.typed).join(', ')}`
+    : undefined;

@@ -39,8 +39,8 @@ const open = new Set(['/api/health', '/api/join', '/api/share']);
 
 /** Questions that are sent as POST and write nothing; any other POST is a write, one that is made tomorrow too. */
 const asking = new Set(
-  `steer rest site parts line plate kit/report sums order heights axis chart machines/check share/leave photos/:hash/read
-  photos/:hash/corners jobs/:id/heights jobs/:id/axis jobs/:id/chart jobs/:id/chart.pdf jobs/:id/practice/measure
+  `steer rest site parts line plate kit/report sums order heights axis chart gib machines/check share/leave photos/:hash/read
+  photos/:hash/corners jobs/:id/heights jobs/:id/axis jobs/:id/gib jobs/:id/chart jobs/:id/chart.pdf jobs/:id/practice/measure
   jobs/:id/practice/print jobs/:id/practice/truth`
     .split(/\s+/)
     .map((route) => `/api/${route}`),

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { coarseOf, refineRow, sampled, smoothMeans } from './coarse.ts';
+import { coarseOf, piecesOf, refineRow, sampled, smoothMeans } from './coarse.ts';
 
 describe('a coarser raster', () => {
   it('of blocks no wider than what is averaged holds means: weighted by the blocks, they add up to the whole', () => {
@@ -36,14 +36,15 @@ describe('a coarser raster', () => {
     });
     const row = new Float32Array(24);
     for (let j = 2; j < 10; j++) {
-      refineRow(values, coarse, j, 24, row);
+      refineRow(values, coarse, j, piecesOf(coarse, 24), row);
       for (let i = 2; i < 22; i++) expect(row[i]).toBeCloseTo(3 * (i + 0.5) - 2 * (j + 0.5), 4);
     }
   });
 
   it('of one element gives that element everywhere', () => {
     const row = new Float32Array(5);
-    refineRow(Float32Array.of(7), coarseOf(5, 3, 8), 2, 5, row);
+    const coarse = coarseOf(5, 3, 8);
+    refineRow(Float32Array.of(7), coarse, 2, piecesOf(coarse, 5), row);
     expect([...row]).toEqual([7, 7, 7, 7, 7]);
   });
 });

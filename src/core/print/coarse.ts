@@ -52,33 +52,53 @@ function meanOf(
   return sum / ((bottom - top) * (right - left));
 }
 
+/**
+ * Straight pieces that a row of the fine raster is put together of: from its edge to the first block's centre, between
+ * centres, from the last one to the edge. Piece p begins where p − 1 ends, at 0 the first.
+ */
+export interface Pieces {
+  readonly ends: Int32Array;
+  /** Where a piece's first centre lies: before the row for piece 0. */
+  readonly centres: Float64Array;
+}
+
+export function piecesOf(coarse: Coarse, width: number): Pieces {
+  const { block } = coarse;
+  const many = coarse.width + 1;
+  const centres = Float64Array.from({ length: many }, (_, p) => (p - 0.5) * block - 0.5);
+  const ends = Int32Array.from(centres, (centre, p) =>
+    p === many - 1 ? width : Math.min(width, Math.ceil(centre + block)),
+  );
+  return { ends, centres };
+}
+
+/** Values of the coarse raster at the ends of the pieces of row j: `ends[p]` and `ends[p + 1]` are piece p's. Two more than the raster is wide. */
+export function endsInRow(values: Float32Array, coarse: Coarse, j: number, ends: Float64Array): void {
+  const { width, height, block } = coarse;
+  const y = Math.max(0, Math.min(height - 1, (j + 0.5) / block - 0.5));
+  const top = Math.floor(y);
+  const fy = y - top;
+  const a = top * width;
+  const b = Math.min(height - 1, top + 1) * width;
+  for (let I = 0; I < width; I++) ends[I + 1] = values[a + I]! + fy * (values[b + I]! - values[a + I]!);
+  ends[0] = ends[1]!;
+  ends[width + 1] = ends[width]!;
+}
+
 /** Row j of the fine raster, put between the block centres; written into `row`. */
 export function refineRow(
   values: Float32Array,
   coarse: Coarse,
   j: number,
-  width: number,
+  { ends, centres }: Pieces,
   row: Float32Array,
 ): void {
-  const { block } = coarse;
-  const last = coarse.width - 1;
-  const y = Math.max(0, Math.min(coarse.height - 1, (j + 0.5) / block - 0.5));
-  const top = Math.floor(y);
-  const fy = y - top;
-  const a = top * coarse.width;
-  const b = Math.min(coarse.height - 1, top + 1) * coarse.width;
-  // From the edge to the first centre, between centres, from the last centre to the edge.
-  let from = values[a]! + fy * (values[b]! - values[a]!);
-  let i = 0;
-  for (let I = -1; I <= last; I++) {
-    const right = I < last ? I + 1 : last;
-    const to = values[a + right]! + fy * (values[b + right]! - values[a + right]!);
-    const slope = (to - from) / block;
-    const centre = (I + 0.5) * block - 0.5;
-    const end = I === last ? width : Math.min(width, Math.ceil(centre + block));
-    let at = from + slope * (i - centre);
-    for (; i < end; i++, at += slope) row[i] = at;
-    from = to;
+  const level = new Float64Array(coarse.width + 2);
+  endsInRow(values, coarse, j, level);
+  for (let p = 0, i = 0; p < ends.length; p++) {
+    const slope = (level[p + 1]! - level[p]!) / coarse.block;
+    let at = level[p]! + slope * (i - centres[p]!);
+    for (; i < ends[p]!; i++, at += slope) row[i] = at;
   }
 }
 

@@ -1,5 +1,5 @@
 import { bareLevel } from './bare.ts';
-import { type Coarse, refineRow, sampled, smoothMeans } from './coarse.ts';
+import { type Coarse, endsInRow, type Pieces, piecesOf, refineRow, sampled, smoothMeans } from './coarse.ts';
 import { quantile } from './quantile.ts';
 import { type Rectified, rasterPxPerMm } from './rectified.ts';
 import { valuesAt } from './samples.ts';
@@ -40,12 +40,13 @@ export function colourOf(rect: Rectified, places: Int32Array, outCoarse: Uint8Ar
   // A surface has millions of elements: film takes blueness' place, gleam takes shade's.
   const film = blueness;
   const gleam = shade;
-  const level = new Float32Array(width);
-  const lit = new Float32Array(width);
+  const pieces = piecesOf(coarse, width);
+  const levels = new Float64Array(coarse.width + 2);
+  const lits = new Float64Array(coarse.width + 2);
   for (let j = 0; j < height; j++) {
-    refineRow(bare.level, coarse, j, width, level);
-    refineRow(bareShade, coarse, j, width, lit);
-    overBare(film, gleam, j * width, level, lit, weight);
+    endsInRow(bare.level, coarse, j, levels);
+    endsInRow(bareShade, coarse, j, lits);
+    overBare(film, gleam, j * width, pieces, coarse.block, levels, lits, weight);
   }
   return { film, gleam, bareShade, weight };
 }
@@ -55,15 +56,24 @@ function overBare(
   film: Float32Array,
   gleam: Float32Array,
   from: number,
-  level: Float32Array,
-  lit: Float32Array,
+  { ends, centres }: Pieces,
+  block: number,
+  levels: Float64Array,
+  lits: Float64Array,
   weight: number,
 ): void {
-  for (let i = 0; i < level.length; i++) {
-    const bright = gleam[from + i]! - lit[i]!;
-    gleam[from + i] = bright;
-    const dark = bright < -darkest ? darkest : bright > -brightest ? brightest : -bright;
-    film[from + i]! += weight * dark - level[i]!;
+  for (let p = 0, i = 0; p < ends.length; p++) {
+    const end = ends[p]!;
+    const levelStep = (levels[p + 1]! - levels[p]!) / block;
+    const litStep = (lits[p + 1]! - lits[p]!) / block;
+    let level = levels[p]! + levelStep * (i - centres[p]!);
+    let lit = lits[p]! + litStep * (i - centres[p]!);
+    for (; i < end; i++, level += levelStep, lit += litStep) {
+      const bright = gleam[from + i]! - Math.fround(lit);
+      gleam[from + i] = bright;
+      const dark = bright < -darkest ? darkest : bright > -brightest ? brightest : -bright;
+      film[from + i]! += weight * dark - Math.fround(level);
+    }
   }
 }
 
@@ -81,10 +91,11 @@ function darknessWeight(
   const darks = valuesAt(rect.shade, places);
   const row = new Float32Array(width);
   const lit = new Float32Array(width);
+  const pieces = piecesOf(coarse, width);
   for (let k = 0; k < places.length; ) {
     const j = Math.floor(places[k]! / width);
-    refineRow(level, coarse, j, width, row);
-    refineRow(bareShade, coarse, j, width, lit);
+    refineRow(level, coarse, j, pieces, row);
+    refineRow(bareShade, coarse, j, pieces, lit);
     k = lessBare(blues, darks, places, k, j * width, row, lit);
   }
   // Two means in turn: where film begins, near enough for a discriminant.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { countAll } from './bits.ts';
+import { bitsOf, countAll } from './bits.ts';
 import { contactOf } from './contact.ts';
 import type { Film } from './film.ts';
 import { rasterPxPerMm } from './rectified.ts';
@@ -19,7 +19,12 @@ const film = (strength: Float32Array, gleam: Float32Array, noise = 0.05): Film =
 });
 const dull = raster(() => -0.1);
 const found = (strength: Float32Array, gleam = dull, out = none, overBlued = false, noise = 0.05) => {
-  const contact = contactOf(film(strength, gleam, noise), strength, overBlued, out, width, height);
+  const contact = contactOf(
+    film(strength, gleam.slice(), noise),
+    strength,
+    overBlued,
+    bitsOf(out, width, height),
+  );
   return {
     count: contact.area.filter((many) => many > 0).length,
     area_mm2: countAll(contact.bears) / rasterPxPerMm ** 2,

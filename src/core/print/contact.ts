@@ -1,4 +1,4 @@
-import { type Bits, bitsAbove, bitsOf, countIn, noBits, setRun, without } from './bits.ts';
+import { type Bits, bitsAbove, countIn, noBits, setRun, without } from './bits.ts';
 import type { Film } from './film.ts';
 import { growOnce } from './growth.ts';
 import { filled } from './holes.ts';
@@ -32,22 +32,18 @@ const grow = { from: 0.273, most: 0.29, haze: 0.17, by: 0.56, turns: 2 };
 const mm2 = rasterPxPerMm * rasterPxPerMm;
 
 /**
+ * Takes the film's gleam over: its memory holds other things afterwards.
+ *
  * @param strength  of the film; streaks taken out where over-blued
- * @param out       1 where nothing counts
+ * @param nothing   where nothing counts
  */
-export function contactOf(
-  film: Film,
-  strength: Float32Array,
-  overBlued: boolean,
-  out: Uint8Array,
-  width: number,
-  height: number,
-): Contact {
+export function contactOf(film: Film, strength: Float32Array, overBlued: boolean, nothing: Bits): Contact {
+  const { width, height } = nothing;
   const from = Math.max(overBlued ? cut.overBlued : cut.usual, cut.sigmas * film.noise);
-  const nothing = bitsOf(out, width, height);
   const mask = majority(without(bitsAbove(strength, from, width, height), nothing));
   const burnished = filled(mask, film.gleam, nothing);
-  const label = new Int32Array(width * height);
+  const { gleam } = film;
+  const label = new Int32Array(gleam.buffer, gleam.byteOffset, gleam.length).fill(0);
   const contact = strongRegions(mask, burnished, strength, label);
   if (!overBlued) {
     const end = grow.from + grow.by * (film.haze - grow.haze);
@@ -81,7 +77,7 @@ function strongRegions(mask: Bits, burnished: Bits, strength: Float32Array, labe
     if (area[l] === 0) continue;
     const start = starts[run]!;
     const end = ends[run]!;
-    label.fill(l, start, end);
+    for (let o = start; o < end; o++) label[o] = l;
     setRun(bears, start, end);
     const j = Math.floor(start / width);
     const i = start - j * width;

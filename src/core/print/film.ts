@@ -1,4 +1,4 @@
-import { type Coarse, coarseOf, refineRow, sampled, smoothMeans } from './coarse.ts';
+import { type Coarse, coarseOf, endsInRow, type Pieces, piecesOf, sampled, smoothMeans } from './coarse.ts';
 import { type Colour, colourOf } from './colour.ts';
 import { bendOf, bent } from './half-cover.ts';
 import { type Levels, levelsOf } from './levels.ts';
@@ -66,12 +66,13 @@ function asShare(
 ): void {
   const share = full.map((one) => 1 / (one - bare));
   const bend = lets.map(bendOf);
-  const row = new Float32Array(width);
-  const bends = new Float32Array(width);
+  const pieces = piecesOf(coarse, width);
+  const shares = new Float64Array(coarse.width + 2);
+  const bends = new Float64Array(coarse.width + 2);
   for (let j = 0; j < height; j++) {
-    refineRow(share, coarse, j, width, row);
-    refineRow(bend, coarse, j, width, bends);
-    scaleRow(values, j * width, bare, row, bends);
+    endsInRow(share, coarse, j, shares);
+    endsInRow(bend, coarse, j, bends);
+    scaleRow(values, j * width, bare, pieces, coarse.block, shares, bends);
   }
 }
 
@@ -79,11 +80,20 @@ function scaleRow(
   values: Float32Array,
   from: number,
   bare: number,
-  share: Float32Array,
-  bend: Float32Array,
+  { ends, centres }: Pieces,
+  block: number,
+  shares: Float64Array,
+  bends: Float64Array,
 ): void {
-  for (let i = 0; i < share.length; i++)
-    values[from + i] = bent((values[from + i]! - bare) * share[i]!, bend[i]!);
+  for (let p = 0, i = 0; p < ends.length; p++) {
+    const end = ends[p]!;
+    const shareStep = (shares[p + 1]! - shares[p]!) / block;
+    const bendStep = (bends[p + 1]! - bends[p]!) / block;
+    let share = shares[p]! + shareStep * (i - centres[p]!);
+    let bend = bends[p]! + bendStep * (i - centres[p]!);
+    for (; i < end; i++, share += shareStep, bend += bendStep)
+      values[from + i] = bent((values[from + i]! - bare) * Math.fround(share), Math.fround(bend));
+  }
 }
 
 /** Film at its fullest nearby, on the coarse raster. */

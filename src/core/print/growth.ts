@@ -22,10 +22,10 @@ export function growOnce(
   // All are labelled from what was there before the turn, so that the order of the sweep does not matter.
   const places = placesIn(found);
   const labels = labelsBeside(label, places, width);
-  for (let k = 0; k < places.length; k++) {
+  for (let k = 0, j = 0, rowEnd = width; k < places.length; k++) {
     const o = places[k]!;
     const l = labels[k]!;
-    const j = Math.floor(o / width);
+    for (; o >= rowEnd; rowEnd += width) j++;
     const i = o - j * width;
     label[o] = l;
     area[l]!++;

@@ -33,6 +33,8 @@ export function bendOf(q: number): number {
 
 /** One value of the scale, bent: 0 and 1 stay, and so does what is beyond full film. */
 export function bent(share: number, bend: number): number {
-  if (share >= 1) return share;
-  return share > 0 ? share - bend * share * (1 - share) : share - bend * share;
+  // What share is below 1, at most 1 and at least 0. Without branches: on bare surface shares lie to both sides of 0 at random,
+  // and a processor that guesses wrong waits.
+  const short = 1 - 0.5 * (share + Math.abs(share));
+  return share - bend * share * 0.5 * (short + Math.abs(short));
 }

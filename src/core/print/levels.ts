@@ -68,7 +68,7 @@ function scatterBelow(sample: Float32Array, bare: number): number {
 }
 
 function medianOfFilm(sample: Float32Array, bare: number, sigma: number): number {
-  const sorted = sample.filter((one) => one > bare + 3 * sigma).sort();
+  const sorted = above(sample, bare + 3 * sigma).sort();
   const rank = sorted.length - 1 - Math.round(0.0005 * sample.length);
   let film = rank >= 0 ? sorted[rank]! : bare;
   for (let turn = 0; turn < 12; turn++) {
@@ -76,6 +76,14 @@ function medianOfFilm(sample: Float32Array, bare: number, sigma: number): number
     if (first < sorted.length) film = sorted[Math.floor((first + sorted.length - 1) / 2)]!;
   }
   return film;
+}
+
+/** Those greater than `from`. */
+function above(sample: Float32Array, from: number): Float32Array {
+  const kept = new Float32Array(sample.length);
+  let many = 0;
+  for (let k = 0; k < sample.length; k++) if (sample[k]! > from) kept[many++] = sample[k]!;
+  return kept.subarray(0, many);
 }
 
 function firstAbove(sorted: Float32Array, from: number): number {

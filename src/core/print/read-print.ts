@@ -9,6 +9,7 @@ import type { ContactMap, PrintInput, PrintReading, Spot } from './reading.ts';
 import { rasterPxPerMm, rectified } from './rectified.ts';
 import { isOverBlued, smearOf, withoutStreaks } from './smear.ts';
 import { squaresOf } from './squares.ts';
+import { keptWorkspace } from './workspace.ts';
 
 /** A region smaller than this is not a spot, mm². Edges that grow to the end of the film add about the difference to 0.5. */
 const leastSpot_mm2 = 0.53;
@@ -27,22 +28,21 @@ const mm2 = rasterPxPerMm * rasterPxPerMm;
  */
 export function readPrint(input: PrintInput): PrintReading & { readonly contact: ContactMap } {
   const { cell_mm = 25, exclusions = [] } = input;
-  const rect = rectified(input.picture, input.corners, input.size);
+  const rect = rectified(input.picture, input.corners, input.size, keptWorkspace);
   const { width, height, unread } = rect;
   const masked = excluded(exclusions, width, height);
-  // Where glare clipped the photo nothing is learned of light or film either.
-  const out = eitherOf(masked, unread, width);
-  const film = filmOf(rect, out);
-  const smear = smearOf(film.strength, width, height, out);
-  const overBlued = isOverBlued(smear);
-  const strength = overBlued ? withoutStreaks(film.strength, width, height, smear.across_rad) : film.strength;
-  const contact = contactOf(film, strength, overBlued, out, width, height);
-  const { bears, area } = contact;
-
   const apart = bitsOf(masked, width, height);
   const clipped = without(bitsOf(unread, width, height, 1), apart);
   const outside = without(bitsOf(unread, width, height, 2), apart);
   const blind = either(clipped, outside);
+  // Where glare clipped the photo nothing is learned of light or film either.
+  const out = exclusions.length ? eitherOf(masked, unread, width) : unread;
+  const film = filmOf(rect, out);
+  const smear = smearOf(film.strength, width, height, out);
+  const overBlued = isOverBlued(smear);
+  const strength = overBlued ? withoutStreaks(film.strength, width, height, smear.across_rad) : film.strength;
+  const contact = contactOf(film, strength, overBlued, either(apart, blind));
+  const { bears, area } = contact;
   const glare = countAll(clipped);
   const cutOff = countAll(outside);
   const net = width * height - countAll(apart) - glare - cutOff;

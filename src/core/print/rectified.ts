@@ -1,5 +1,6 @@
 import { type Homography, pxPerMm, surfaceToPhoto } from './homography.ts';
 import type { Corners, Picture, SurfaceSize } from './picture.ts';
+import { fresh, type Workspace } from './workspace.ts';
 
 /**
  * Raster of the surface, pixels a millimetre. Ten are no better on counts and bearing than eight, and cost half as much
@@ -41,21 +42,28 @@ const logLight = Float32Array.from({ length: 256 * steps }, (_, k) => {
   return Math.log((v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4) + darkest);
 });
 
-/** One resampling step from the photo to the surface: between four pixels, or the mean of several where the photo is finer. */
-export function rectified(picture: Picture, corners: Corners, size: SurfaceSize): Rectified {
+/**
+ * One resampling step from the photo to the surface: between four pixels, or the mean of several where the photo is finer.
+ *
+ * @param workspace  gives the rasters that are written
+ */
+export function rectified(
+  picture: Picture,
+  corners: Corners,
+  size: SurfaceSize,
+  workspace: (many: number) => Workspace = fresh,
+): Rectified {
   const toPhoto = surfaceToPhoto(corners, size);
   const width = Math.max(1, Math.round(size.length_mm * rasterPxPerMm));
   const height = Math.max(1, Math.round(size.width_mm * rasterPxPerMm));
   const px_per_mm = pxPerMm(toPhoto, { x: size.length_mm / 2, y: size.width_mm / 2 });
   const each = Math.min(6, Math.max(1, Math.round(px_per_mm / rasterPxPerMm)));
-  const blueness = new Float32Array(width * height);
-  const shade = new Float32Array(width * height);
-  const unread = new Uint8Array(width * height);
+  const logs = workspace(width * height);
+  const { blueness, shade, unread } = logs;
   const { rgb, width_px, height_px } = picture;
   // One pixel is not between others.
   const isBetween = each === 1 && width_px > 1 && height_px > 1;
   const photo = new DataView(rgb.buffer, rgb.byteOffset, rgb.byteLength);
-  const logs: Logs = { blueness, shade, unread };
   const row: Row = {
     us: new Int32Array(width * each),
     vs: new Int32Array(width * each),
@@ -181,7 +189,9 @@ function markOutside(
  * Between four pixels, in sixteenths. A pixel is read as one word and weighed two channels at a time, weights in 64ths:
  * first down, to quarters in ten bits, then along, which fills sixteen.
  */
-function betweenFour({ us, vs }: Row, photo: DataView, line: number, from: number, logs: Logs): void {
+function betweenFour({ us, vs }: Row, photo: DataView, line: number, from: number, logs: Workspace): void {
+  const { blueness, shade, unread } = logs;
+  const log = logLight;
   for (let i = 0; i < us.length; i++) {
     const u = us[i]!;
     const v = vs[i]!;
@@ -201,7 +211,7 @@ function betweenFour({ us, vs }: Row, photo: DataView, line: number, from: numbe
     const greenLeft = (((a >> 8) & 255) * gy + ((c >> 8) & 255) * fy) >> 4;
     const greenRight = (((b >> 8) & 255) * gy + ((d >> 8) & 255) * fy) >> 4;
     const green = greenLeft * gx + greenRight * fx;
-    note(logs, from + i, (redBlue >>> 4) & 4095, green >> 4, redBlue >>> 20);
+    note(blueness, shade, unread, log, from + i, (redBlue >>> 4) & 4095, green >> 4, redBlue >>> 20);
   }
 }
 
@@ -222,17 +232,34 @@ function addNearest(
 }
 
 /** @param share  what the sums are multiplied by to be in sixteenths */
-function noteSums({ red, green, blue }: Row, share: number, from: number, logs: Logs): void {
+function noteSums({ red, green, blue }: Row, share: number, from: number, logs: Workspace): void {
+  const { blueness, shade, unread } = logs;
   for (let i = 0; i < red.length; i++)
-    note(logs, from + i, (red[i]! * share) | 0, (green[i]! * share) | 0, (blue[i]! * share) | 0);
+    note(
+      blueness,
+      shade,
+      unread,
+      logLight,
+      from + i,
+      (red[i]! * share) | 0,
+      (green[i]! * share) | 0,
+      (blue[i]! * share) | 0,
+    );
 }
 
-type Logs = Pick<Rectified, 'blueness' | 'shade' | 'unread'>;
-
 /** One element's channels, in sixteenths. */
-function note({ blueness, shade, unread }: Logs, at: number, red: number, green: number, blue: number): void {
-  const logRed = logLight[red]!;
-  blueness[at] = logLight[blue]! - logRed;
-  shade[at] = 0.5 * (logRed + logLight[green]!);
+function note(
+  blueness: Float32Array,
+  shade: Float32Array,
+  unread: Uint8Array,
+  log: Float32Array,
+  at: number,
+  red: number,
+  green: number,
+  blue: number,
+): void {
+  const logRed = log[red]!;
+  blueness[at] = log[blue]! - logRed;
+  shade[at] = 0.5 * (logRed + log[green]!);
   if (red >= clippedSum && green >= clippedSum && blue >= clippedSum && unread[at] === 0) unread[at] = 1;
 }

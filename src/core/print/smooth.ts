@@ -71,21 +71,24 @@ function smoothRows(
   for (let next = 0, j = 0; j < height; j++) {
     for (; next <= Math.min(height - 1, j + r); next++) {
       const o = next * width;
+      const at = (next % many) * width;
       padded.fill(source[o]!, 0, r);
       padded.set(source.subarray(o, o + width), r);
       padded.fill(source[o + width - 1]!, r + width);
-      weigh(padded, steps, weight, r, along, (next % many) * width, width);
+      weighAlong(padded, weight, r, along, at, width);
+      weighOuter(padded, steps, weight, r, along, at, width);
     }
     for (let k = 0; k < many; k++) rows[k] = (Math.max(0, Math.min(height - 1, j + k - r)) % many) * width;
-    weigh(along, rows, weight, r, row, 0, width);
+    weighAcross(along, rows, weight, r, row, width);
+    weighOuter(along, rows, weight, r, row, 0, width);
     give(j, row);
   }
 }
 
-/** Weights of a normal window from its middle out; zero beyond two sd. Its reach is rounded up to an odd number, see weigh. */
+/** Weights of a normal window from its middle out; zero beyond two sd. Its reach is rounded up to an odd number, three at least, see `weighAcross`. */
 function bellOf(sd: number): { r: number; weight: Float32Array } {
   const reach = Math.max(1, Math.ceil(2 * sd));
-  const r = reach % 2 === 0 ? reach + 1 : reach;
+  const r = Math.max(3, reach % 2 === 0 ? reach + 1 : reach);
   const bell = Array.from({ length: r + 1 }, (_, k) =>
     k > reach ? 0 : Math.exp((-0.5 * k * k) / (sd * sd)),
   );
@@ -94,10 +97,69 @@ function bellOf(sd: number): { r: number; weight: Float32Array } {
 }
 
 /**
- * Weighted sum of stretches of `source` that begin at `starts`, weights alike on both sides of the middle one. First the
- * middle and its neighbours, then four stretches at a time: each sweep over the stretch costs as much as its arithmetic.
+ * Weighted sum of the seven stretches of `source` in the middle of those that begin at `starts`, weights alike on both sides
+ * of the middle one. Seven are all there are on a photo of ordinary resolution, and each sweep over a stretch costs as much as
+ * its arithmetic; `weighOuter` adds the others, four at a time.
  */
-function weigh(
+function weighAcross(
+  source: Float32Array,
+  starts: Int32Array,
+  weight: Float32Array,
+  r: number,
+  into: Float32Array,
+  many: number,
+): void {
+  const w0 = weight[0]!;
+  const w1 = weight[1]!;
+  const w2 = weight[2]!;
+  const w3 = weight[3]!;
+  const a = starts[r - 3]!;
+  const b = starts[r - 2]!;
+  const c = starts[r - 1]!;
+  const d = starts[r]!;
+  const e = starts[r + 1]!;
+  const f = starts[r + 2]!;
+  const g = starts[r + 3]!;
+  for (let i = 0; i < many; i++) {
+    const inner = Math.fround(w0 * source[d + i]! + w1 * (source[c + i]! + source[e + i]!));
+    into[i] = inner + (w2 * (source[b + i]! + source[f + i]!) + w3 * (source[a + i]! + source[g + i]!));
+  }
+}
+
+/** The same along one stretch, of each element and the three at its sides: what was loaded for one serves for the next. */
+function weighAlong(
+  padded: Float32Array,
+  weight: Float32Array,
+  r: number,
+  into: Float32Array,
+  at: number,
+  many: number,
+): void {
+  const w0 = weight[0]!;
+  const w1 = weight[1]!;
+  const w2 = weight[2]!;
+  const w3 = weight[3]!;
+  let a = padded[r - 3]!;
+  let b = padded[r - 2]!;
+  let c = padded[r - 1]!;
+  let d = padded[r]!;
+  let e = padded[r + 1]!;
+  let f = padded[r + 2]!;
+  for (let i = 0; i < many; i++) {
+    const g = padded[r + 3 + i]!;
+    const inner = Math.fround(w0 * d + w1 * (c + e));
+    into[at + i] = inner + (w2 * (b + f) + w3 * (a + g));
+    a = b;
+    b = c;
+    c = d;
+    d = e;
+    e = f;
+    f = g;
+  }
+}
+
+/** Adds the stretches further from the middle than the third. */
+function weighOuter(
   source: Float32Array,
   starts: Int32Array,
   weight: Float32Array,
@@ -106,14 +168,7 @@ function weigh(
   at: number,
   many: number,
 ): void {
-  const middle = starts[r]!;
-  const w0 = weight[0]!;
-  const w1 = weight[1]!;
-  const before = starts[r - 1]!;
-  const after = starts[r + 1]!;
-  for (let i = 0; i < many; i++)
-    into[at + i] = w0 * source[middle + i]! + w1 * (source[before + i]! + source[after + i]!);
-  for (let k = 2; k < r; k += 2) {
+  for (let k = 4; k < r; k += 2) {
     const a = starts[r - k]!;
     const b = starts[r + k]!;
     const c = starts[r - k - 1]!;

@@ -2,6 +2,7 @@ import { cornersFit, type PrintAsk } from '../../contract/print.ts';
 import { BadInput } from '../../contract/refusal.ts';
 import { type Agreement, agreementOf } from '../../core/print/agreement.ts';
 import { findCorners } from '../../core/print/find-corners.ts';
+import { madeReady } from '../../core/print/made-ready.ts';
 import type { Corners, Picture, SurfaceSize } from '../../core/print/picture.ts';
 import { readPrint } from '../../core/print/read-print.ts';
 import type { ContactMap } from '../../core/print/reading.ts';
@@ -64,7 +65,10 @@ export interface Looked {
 
 /** As `readPhoto`, with the map of contact beside it. */
 export async function lookAtPhoto(bytes: Uint8Array, asked: PrintAsk, decode: DecodePhoto): Promise<Looked> {
-  const photo = await decode(bytes);
+  const decoded = decode(bytes);
+  // The decoder works on a thread of its own; this one would only wait.
+  madeReady();
+  const photo = await decoded;
   const where = placed(photo.picture, asked);
   const { size, exclusions, zones, cell_mm = 25 } = asked;
   const { contact, ...reading } = readPrint({

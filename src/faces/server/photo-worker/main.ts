@@ -3,9 +3,13 @@ import { decodePhoto } from '../../../adapters/photo/decode.ts';
 import { photoFolder } from '../../../adapters/photo/folder.ts';
 import { greyPng } from '../../../adapters/photo/grey-png.ts';
 import { BadInput } from '../../../contract/refusal.ts';
+import { madeReady } from '../../../core/print/made-ready.ts';
 import { type PhotoQuestions, photoDesk } from '../../../shop/print/photo-desk.ts';
 import { Fault } from '../../../shop/store.ts';
 import type { Failure } from '../photo-thread.ts';
+
+/** Once the first answer is out. */
+const readyAfter_ms = 300;
 
 const ask = photoDesk(photoFolder(workerData as string), decodePhoto, greyPng);
 
@@ -21,4 +25,9 @@ parentPort!.on('message', (question: { kind: keyof PhotoQuestions; ask: never })
     (answer) => parentPort!.postMessage({ answer }),
     (failure: unknown) => parentPort!.postMessage({ failure: failureOf(failure) }),
   );
+});
+
+// A photo is sent before it is read, and its corners are looked at in between: time to make the reader ready.
+parentPort!.once('message', () => {
+  setTimeout(madeReady, readyAfter_ms);
 });

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { edgeBend, edgeStart, type LaidEdge } from '../core/kit/edge-bend.ts';
+import { edgeStart } from '../core/kit/edge-bend.ts';
 import { type MaterialName, materials } from '../core/kit/material.ts';
 import type { LineInput } from '../core/survey/line-input.ts';
 import { type ColumnRule, type OtherUnit, pastedTable } from './pasted-table.ts';
@@ -66,17 +66,16 @@ const schemas = { angles: anglesSchema, heights: heightsSchema } as const;
 /** @throws BadInput */
 export function lineInput(value: unknown): LineInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['angles', 'heights']) }), value);
-  const { straightedge, ...input } = checked(schemas[kind], value) as LineInput & { straightedge?: LaidEdge };
-  const issues = [...lengthIssues(input), ...unwornIssues(input), ...edgeIssues(input, straightedge)];
+  const input = checked(schemas[kind], value) as LineInput;
+  const issues = [...lengthIssues(input), ...unwornIssues(input), ...edgeIssues(input)];
   if (issues.length) throw new BadInput(issues);
-  return straightedge && input.kind === 'heights'
-    ? { ...input, edge_bend: edgeBend(straightedge, input.stations_mm) }
-    : input;
+  return input;
 }
 
 /** A straightedge lies over all stations, on supports within its halves, and bends up and down only. */
-function edgeIssues(input: LineInput, edge: LaidEdge | undefined): Issue[] {
-  if (!edge || input.kind !== 'heights') return [];
+function edgeIssues(input: LineInput): Issue[] {
+  const edge = input.kind === 'heights' && input.straightedge;
+  if (!edge) return [];
   const issues: Issue[] = [];
   if (input.direction === 'horizontal')
     issues.push({

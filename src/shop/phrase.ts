@@ -14,3 +14,7 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 
 /** A share of area, 0 to 1, as it is read on a zone: "61 %". */
 export const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
+
+/** "a", "a and b", "a, b and c". */
+export const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;

@@ -32,6 +32,14 @@ const button = (name: string | RegExp) => page.getByRole('button', { name });
 const field = (name: string | RegExp) => page.getByRole('textbox', { name, exact: typeof name === 'string' });
 const says = (words: string | RegExp) => expect.poll(() => screenText(page)).toMatch(words);
 
+/** Puts a thing into the workshop's kit. */
+const put = (id: string, thing: unknown) =>
+  fetch(`${served.address}/api/kit/entries`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ kind: 'put', item: id, id, at: '2031-11-25T14:00:00Z', thing }),
+  });
+
 const looksRight = (name: string) => looks(page, `survey-${name}`);
 
 /** What is pasted, as a sheet or an instrument puts it on the clipboard. */
@@ -280,12 +288,6 @@ it('work that does not fit the bed is named beside its cell; too little allowed 
 });
 
 it('an instrument is picked from the kit: doubt and step come from it, can be typed over, and the sheet says which', async () => {
-  const put = (id: string, thing: unknown) =>
-    fetch(`${served.address}/api/kit/entries`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ kind: 'put', item: id, id, at: '2031-11-25T14:00:00Z', thing }),
-    });
   await sheet('vertical of tailstock way');
   await says('nothing of the kit: no level or electronic level in it yet');
   // Division 20 µrad, so ± 10 µrad of reading it: sd 20/√12 = 5.77; with 3 repeating 6.51, two of them 13.0 µrad.
@@ -341,6 +343,51 @@ it('a straightedge of the kit: how true it is comes along, and its turned run ha
   await looksRight('edge-card');
   await button('Undo that').click();
   await expect.poll(() => screenText(page)).not.toContain('the plunger comes out');
+});
+
+it('a straightedge’s own sag is taken out once it is said what it stands on, said in words, and kept with the survey', async () => {
+  await put('k4', {
+    kind: 'straightedge',
+    name: 'slim edge',
+    length_mm: 1000,
+    known: { by: 'limit', limit_um: 2 },
+    depth_mm: 50,
+    material: 'steel',
+  });
+  await page.reload();
+  await page.getByLabel('Held against').selectOption('slim edge');
+  await says(
+    'From “slim edge” of the kit: how true the straightedge is, its length, its depth and what it is made of.',
+  );
+  // Steel 1000 × 50 mm on its ends sags 22.911 µm, 57/80 of it at a quarter (beam tables; checks/sums-sag): the way itself is 0, 3, 8, 3, 0.
+  for (const [k, text] of ['0', '19.324', '30.911', '19.324', '0'].entries())
+    await field(k === 0 ? '0 mm' : `${250 * k} mm`).fill(text);
+  await says(/it is crowned, \+30\.9/);
+  await page.locator('summary', { hasText: 'Its sag and warmth' }).click();
+  await page.getByLabel('The straightedge stands on').selectOption('ends');
+  await says(/it is crowned, \+8\.0/);
+  await says(/Its own sag and bow are worked out and taken out: −22\.9\s*±\s*0?\.9 µm at 500 mm/);
+  await field(/^Its top is warmer/).fill('0.5 ± 0.2');
+  await expect.poll(() => screenText(page)).toMatch(/it is crowned, \+22\.4/);
+  await field(/^Its top is warmer/).fill('');
+  await field(/^Length of the straightedge/).fill('900');
+  await says(
+    'The straightedge lies from 50 mm to 950 mm and does not reach over the stops from 0 mm to 1000 mm',
+  );
+  await field(/^Length of the straightedge/).fill('1000');
+  await looksRight('edge-sag');
+  await button('Keep this survey').click();
+  await says(/Kept \d\d:\d\d/);
+  await expect
+    .poll(async () => (await surveys()).at(-1))
+    .toMatchObject({
+      of: 'long table',
+      input: {
+        straightedge: { length_mm: 1000, depth_mm: 50, material: 'steel', support_mm: 0, from_mm: 0 },
+      },
+    });
+  await page.reload();
+  await says(/it is crowned, \+8\.0/);
 });
 
 it('parallel: one way to another, typed by keyboard, corrected, undone; a limit is judged', async () => {

@@ -1,3 +1,5 @@
+import type { LaidEdge } from '../kit/edge-bend.ts';
+
 /** What every survey of a line may say. */
 interface LineCommon {
   /** What it is of: "front V, top". */
@@ -40,11 +42,8 @@ export interface HeightsLine extends LineCommon {
   readonly repeatability_sd_um?: number;
   /** The reference's own departure from straight, rms over its length; a reversed run takes it out. */
   readonly reference_sd_um?: number;
-  /** How the straightedge itself bends at the stations by its weight and by warmth, µm, plus up, and one sd of each cause; it is added to what was read. */
-  readonly edge_bend?: {
-    readonly um: readonly number[];
-    readonly causes_um: readonly (readonly number[])[];
-  };
+  /** The straightedge as it lay: its sag and bow at the stations are added to what was read. */
+  readonly straightedge?: LaidEdge;
 }
 
 export type LineInput = AnglesLine | HeightsLine;

@@ -1,4 +1,5 @@
 import { rise } from '../body/displacement.ts';
+import { edgeBend } from '../kit/edge-bend.ts';
 import { type Causes, formCauses, heightCauses, scaleCause, stepCauses } from './causes.ts';
 import { heightsFromAngles } from './heights-from-angles.ts';
 import type { AnglesLine, HeightsLine, LineInput } from './line-input.ts';
@@ -15,6 +16,8 @@ export interface Profile {
   readonly runs?: ThereAndBack;
   /** How many times larger than stated the scatter of the two runs is taken; 1 when it agrees. */
   readonly widened: number;
+  /** How the straightedge itself bends at the stations by its weight and by warmth, µm, plus up; it was added to what was read. */
+  readonly edge_bend?: { readonly um: readonly number[]; readonly sd_um: readonly number[] };
   /** The straightedge's own form against its ends, when it was turned over, with the sd at each station. */
   readonly reference?: { readonly form_um: readonly number[]; readonly sd_um?: readonly number[] };
 }
@@ -68,7 +71,7 @@ function fromHeights(input: HeightsLine): Profile {
   // I₁ = way + edge, I₂ = way − edge.
   const half = (sign: 1 | -1) => first.map((reading, i) => (reading + sign * turned![i]!) / 2);
   const read_um = runs ? runs.mean : turned ? half(1) : first;
-  const bend = input.edge_bend;
+  const bend = input.straightedge && edgeBend(input.straightedge, stations_mm);
   // What was read is the way less the edge.
   const heights_um = bend ? read_um.map((um, i) => um + bend.um[i]!) : read_um;
   const { sd, widened } = readingSd(together(input.reading_sd_um, input.repeatability_sd_um), runs);
@@ -83,6 +86,14 @@ function fromHeights(input: HeightsLine): Profile {
     heights_um,
     widened,
     ...(runs ? { runs } : {}),
+    ...(bend
+      ? {
+          edge_bend: {
+            um: bend.um,
+            sd_um: bend.um.map((_, i) => Math.hypot(...bend.causes_um.map((cause) => cause[i]!))),
+          },
+        }
+      : {}),
     ...(turned ? { reference: referenceForm(stations_mm, half(-1), each) } : {}),
     ...withCauses(input, stations_mm, heights_um, causes),
   };

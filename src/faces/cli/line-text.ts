@@ -27,7 +27,7 @@ export function lineText(answer: LineAnswer): string {
       String(Number(station.toFixed(3))),
       figures(answer.endpoint_um[i]!, sd?.endpoint_um[i]),
       figures(answer.least_squares_um[i]!, sd?.least_squares_um[i]),
-      ...(bend ? [figures(bend[i]!, undefined)] : []),
+      ...(bend ? [figures(bend[i]!, answer.edge_bend_sd_um?.[i])] : []),
       ...(reference ? [figures(reference.form_um[i]!, reference.sd_um?.[i])] : []),
       ...(wear ? [figures(wear.wear_um[i]!, wear.sd_um?.[i])] : []),
       held ? held.side : '',

@@ -33,6 +33,8 @@ export interface LineAnswer {
   readonly reference?: { readonly form_um: readonly number[]; readonly sd_um?: readonly number[] };
   /** The straightedge's own sag and bow at the stations, which were taken out; plus up. */
   readonly edge_bend_um?: readonly number[];
+  /** One sd of each: how well its stiffness, its expansion and its warmth are known. */
+  readonly edge_bend_sd_um?: readonly number[];
   readonly wear?: {
     readonly wear_um: readonly number[];
     readonly sd_um?: readonly number[];
@@ -54,7 +56,7 @@ export interface TablePlaces {
 /** Straightness of a way, with its doubt, closure, wear, decision, and every slip that the readings hint at. */
 export function line(input: LineInput, table?: TablePlaces, draws?: Draws): LineAnswer {
   const found = surveyLine(input);
-  const { stations_mm, heights_um, runs, reference } = found.profile;
+  const { stations_mm, heights_um, runs, reference, edge_bend } = found.profile;
   const closure = runs && lineClosure(input, found.profile);
   const station = (index: number) => stations_mm[index]!;
   const { wear } = found;
@@ -73,7 +75,7 @@ export function line(input: LineInput, table?: TablePlaces, draws?: Draws): Line
     contacts: found.contacts.map((one) => ({ ...one, station_mm: station(one.index) })),
     ...(closure ? { closure } : {}),
     ...(reference ? { reference } : {}),
-    ...(input.kind === 'heights' && input.edge_bend ? { edge_bend_um: input.edge_bend.um } : {}),
+    ...(edge_bend ? { edge_bend_um: edge_bend.um, edge_bend_sd_um: edge_bend.sd_um } : {}),
     ...(wear
       ? {
           wear: {

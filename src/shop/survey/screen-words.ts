@@ -60,6 +60,17 @@ export function worstOf(answer: LineAnswer): {
   return { index, um: answer.endpoint_um[index]!, ...(sd_um === undefined ? {} : { sd_um }) };
 }
 
+/** The straightedge's own bend that was taken out: its largest, where, how sure. */
+export function edgeBendWords(answer: LineAnswer, system: UnitSystem): string | undefined {
+  const { edge_bend_um: bend, edge_bend_sd_um: sds } = answer;
+  if (!bend) return undefined;
+  const sizes = bend.map(Math.abs);
+  const index = sizes.indexOf(Math.max(...sizes));
+  const sd = sds?.[index];
+  const size = sayDeviation(bend[index]!, system, sd ? { sd } : {}).text;
+  return `Its own sag and bow are worked out and taken out: ${size} at ${sayLength(answer.stations_mm[index]!, system).text}, the most; plus is up.`;
+}
+
 /** Depth of wear below the stretches that were not run on, in words. */
 export function wearWords(answer: LineAnswer, from_mm: number, system: UnitSystem): string | undefined {
   const { wear } = answer;

@@ -3,6 +3,7 @@ import { readDeviation } from '../../core/quantity/deviation.ts';
 import { readLength } from '../../core/quantity/length.ts';
 import { readSlope, type SlopeUnit, slopeSign } from '../../core/quantity/slope.ts';
 import { type DeviationUnit, unitSign } from '../../core/quantity/unit.ts';
+import { readSumInput } from '../../core/sums/typed.ts';
 import { fieldWords, hows, type ReadingUnit } from './sheet-hows.ts';
 
 /** A field as it was read: nothing typed, numbers in mm, µm or µrad by what it holds, or why it cannot be read. */
@@ -11,6 +12,8 @@ export type FieldRead =
   | {
       readonly is: 'read';
       readonly value: number;
+      /** One sd, where it was typed behind ±. */
+      readonly sd?: number;
       readonly stretches?: readonly (readonly [number, number])[];
     }
   | { readonly is: 'wrong'; readonly why: string };
@@ -30,7 +33,8 @@ const isSmall = (sheet: SurveySheet, name: string): boolean =>
 /** The unit a field's bare number is in, as it is written: "mm", "µm", "mm/m". */
 export function fieldUnit(sheet: SurveySheet, name: string): string {
   const { holds } = fieldWords[name]!;
-  if (holds === 'count') return '';
+  if (holds === 'count' || holds === 'choice') return '';
+  if (holds === 'warmth') return sheet.lengths === 'mm' ? 'K' : '°F';
   if (holds === 'size' || holds === 'place' || holds === 'stretches') return sheet.lengths;
   return isSmall(sheet, name) ? unitSign[smallUnit(sheet)] : unitWords(sheet.unit);
 }
@@ -61,6 +65,11 @@ export function readField(sheet: SurveySheet, name: string): FieldRead {
         );
   }
   if (holds === 'stretches') return readStretches(text, sheet);
+  if (holds === 'choice') {
+    const value = fieldWords[name]!.choices!.findIndex((one) => one.value === text);
+    return value < 0 ? wrong(`“${text}” is none of the choices.`) : { is: 'read', value };
+  }
+  if (holds === 'warmth') return readWarmth(text, sheet, wrong);
   if (holds === 'size' || holds === 'place') {
     const read = readLength(text, sheet.lengths, { sort: holds });
     return read.ok ? { is: 'read', value: read.mm } : wrong(read.why);
@@ -72,6 +81,15 @@ export function readField(sheet: SurveySheet, name: string): FieldRead {
   return read.value > 0
     ? { is: 'read', value: read.value }
     : wrong('That must be above 0. Leave it empty if it is not known.');
+}
+
+/** "0.5 ± 0.2", in K, or in °F where lengths are in inches; plus: the top is the warmer side. */
+function readWarmth(text: string, sheet: SurveySheet, wrong: (why: string) => FieldRead): FieldRead {
+  // Behind the value and behind the doubt: a bare number is in the sheet's own degrees.
+  const own = sheet.lengths === 'mm' ? text : text.replace(/(\d|\.)\s*(?=$|±|\+-|\+\/-)/g, '$1 °F ');
+  const read = readSumInput(own, 'K', 'metric');
+  if (!read.ok) return wrong(read.why);
+  return { is: 'read', value: read.value, ...(read.sd === undefined ? {} : { sd: read.sd }) };
 }
 
 /** "0 to 150, 1400 to 1600". */

@@ -1,3 +1,4 @@
+import { materials } from '../../core/kit/material.ts';
 import type { SurveyHow, SurveySheet } from '../../core/ledger/survey-record.ts';
 import type { SlopeUnit } from '../../core/quantity/slope.ts';
 import type { DeviationUnit, UnitSystem } from '../../core/quantity/unit.ts';
@@ -25,6 +26,16 @@ const angles: How['units'] = {
 };
 const heights: How['units'] = { metric: ['um', 'mm'], inch: ['tenths', 'thou'] };
 const along = ['step', 'length', 'from'];
+/** What a straightedge's own sag and bow are worked out from; they bend an upright survey only. */
+const edgeFields = [
+  'edge_stands',
+  'edge_support',
+  'edge_length',
+  'edge_depth',
+  'edge_material',
+  'edge_from',
+  'edge_warmer',
+] as const;
 const sides = ['step_x', 'length_x', 'step_y', 'length_y'];
 
 export const hows: Readonly<Record<SurveyHow, How>> = {
@@ -53,7 +64,7 @@ export const hows: Readonly<Record<SurveyHow, How>> = {
     plus: 'Plus: the way stands proud; sideways: toward the back.',
     reads: 'height',
     units: heights,
-    fields: [...along, 'repeat', 'edge', 'limit', 'unworn'],
+    fields: [...along, 'repeat', 'edge', 'limit', 'unworn', ...edgeFields],
   },
   offsets: {
     how: 'offsets',
@@ -123,7 +134,8 @@ export const howsFor: Readonly<Record<Subject['kind'], readonly [SurveyHow, ...S
 /** What a field asks for: its label, what it holds, and whether the cells wait for it. */
 export interface FieldRule {
   readonly label: string;
-  readonly holds: 'size' | 'place' | 'count' | 'reading' | 'deviation' | 'stretches';
+  readonly holds: 'size' | 'place' | 'count' | 'reading' | 'deviation' | 'stretches' | 'choice' | 'warmth';
+  readonly choices?: readonly { readonly value: string; readonly words: string }[];
   readonly needed?: true;
 }
 
@@ -141,10 +153,41 @@ export const fieldWords: Readonly<Record<string, FieldRule>> = {
   steps_diagonal: { label: 'Steps along a diagonal', holds: 'count', needed: true },
   repeat: { label: 'One reading repeats within ±', holds: 'reading' },
   edge: { label: 'The straightedge is true within ±', holds: 'deviation' },
+  edge_stands: {
+    label: 'The straightedge stands on',
+    holds: 'choice',
+    choices: [
+      { value: '', words: 'not said: its sag is left in' },
+      { value: 'least', words: 'its points of least sag' },
+      { value: 'ends', words: 'its ends' },
+      { value: 'at', words: 'supports at another place' },
+    ],
+  },
+  edge_support: { label: 'From each end to its support', holds: 'size' },
+  edge_length: { label: 'Length of the straightedge', holds: 'size' },
+  edge_depth: { label: 'Its depth, as it stands', holds: 'size' },
+  edge_material: {
+    label: 'Made of',
+    holds: 'choice',
+    choices: [
+      { value: '', words: 'not said' },
+      ...Object.keys(materials).map((value) => ({ value, words: value })),
+    ],
+  },
+  edge_from: { label: 'Its near end, from the headstock end', holds: 'place' },
+  edge_warmer: { label: 'Its top is warmer by', holds: 'warmth' },
   limit: { label: 'Limit', holds: 'reading' },
   pass: { label: 'A pass takes off', holds: 'deviation' },
   unworn: { label: 'Stretches not run on', holds: 'stretches' },
 };
+
+const isEdgeField = (name: string): boolean => (edgeFields as readonly string[]).includes(name);
+/** A sheet's fields without those of a straightedge's own sag. */
+export const plainFields = (names: readonly string[]): readonly string[] =>
+  names.filter((name) => !isEdgeField(name));
+/** Those of its sag that the sheet asks for: a support's place where it has one of its own. */
+export const askedOfEdge = (sheet: SurveySheet): readonly string[] =>
+  edgeFields.filter((name) => name !== 'edge_support' || sheet.fields.edge_stands === 'at');
 
 /** An empty sheet for a subject, in the units of the house. */
 export function newSheet(kind: Subject['kind'], system: UnitSystem): SurveySheet {

@@ -6,6 +6,7 @@ import type { SurveySheet } from '../../core/ledger/survey-record.ts';
 import type { AlongInput } from '../../core/survey/along.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
 import { eightLines, type PlateInput } from '../../core/survey/plate-input.ts';
+import { laidEdge } from './laid-edge.ts';
 import { isAngle } from './sheet-fields.ts';
 import { fieldValue, type SheetLayout } from './sheet-layout.ts';
 import type { Subject } from './subjects.ts';
@@ -26,7 +27,10 @@ export type SurveyInput = LineInput | AlongInput | PlateInput;
 export const isStepped = (sheet: SurveySheet): boolean => isAngle(sheet) && sheet.how !== 'bridge level';
 
 /** The input, nothing while there is too little of it, or why it cannot be. */
-type Built = { readonly input?: SurveyInput } | { readonly wrong: string };
+interface Built {
+  readonly input?: SurveyInput;
+  readonly wrong?: string;
+}
 
 /** The input held to the contract; what it refuses, in words. */
 function held(input: unknown, read: (value: unknown) => SurveyInput): Built {
@@ -144,7 +148,8 @@ export function lineOf(sheet: SurveySheet, subject: Subject, layout: SheetLayout
       (reversed.length !== there.length || reversed[i] !== undefined),
   );
   if (kept.length < 3) return {};
-  return held(
+  const edge = subject.kind === 'vertical' ? laidEdge(sheet, layout) : {};
+  const built = held(
     {
       kind: 'heights',
       stations_mm: kept.map((i) => layout.stations_mm[i]! + from),
@@ -153,10 +158,12 @@ export function lineOf(sheet: SurveySheet, subject: Subject, layout: SheetLayout
       ...(reversed.length === there.length ? { reversed_um: kept.map((i) => reversed[i]) } : {}),
       ...optional('reading_sd_um', repeat),
       ...optional('reference_sd_um', sdOf(layout, 'edge')),
+      ...optional('straightedge', edge.straightedge),
       ...common,
     },
     lineInput,
   );
+  return edge.wrong === undefined ? built : { ...built, wrong: built.wrong ?? edge.wrong };
 }
 
 /** A surface, once all its cells are read or left out. */

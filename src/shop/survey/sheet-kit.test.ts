@@ -41,6 +41,15 @@ describe('a sheet filled from the kit', () => {
   it('writes how true a straightedge is: within 6 µm and no more is known is ± 2 · 6/√3', () => {
     expect(withKit(sheet('straightedge', 'um'), 'reference', 'long edge', kit).fields).toEqual({
       edge: '6.93',
+      edge_length: '1500',
+    });
+    const known = { ...kit.references[0]!, depth_mm: 63.5, material: 'steel' } as const;
+    const owned = { ...kit, references: [known] };
+    expect(withKit(sheet('straightedge', 'tenths', 'in'), 'reference', 'long edge', owned).fields).toEqual({
+      edge: '0.273',
+      edge_length: '59.0551',
+      edge_depth: '2.5',
+      edge_material: 'steel',
     });
   });
   it('says what came from where, and what was typed over it', () => {

@@ -2,6 +2,7 @@ import { readingSd, referenceSd_um } from '../../core/kit/doubt-of.ts';
 import type { Instrument, Kit, Reference } from '../../core/kit/kit.ts';
 import type { SurveyHow, SurveySheet } from '../../core/ledger/survey-record.ts';
 import { size_um } from '../../core/quantity/unit.ts';
+import { listed } from '../phrase.ts';
 import { fieldUnit, readField } from './sheet-fields.ts';
 import { hows } from './sheet-hows.ts';
 import { figuresOf } from './sheet-paste.ts';
@@ -54,7 +55,13 @@ function filled(sheet: SurveySheet, thing: Instrument | Reference): Readonly<Rec
   if ('known' in thing) {
     const two = 2 * referenceSd_um(thing);
     const size = size_um[sheet.lengths === 'mm' ? 'um' : 'thou'];
-    return { edge: short(`${two / size}`) };
+    const long = (mm: number) => `${Number((sheet.lengths === 'mm' ? mm : mm / 25.4).toPrecision(6))}`;
+    return {
+      edge: short(`${two / size}`),
+      edge_length: long(thing.length_mm),
+      ...(thing.depth_mm === undefined ? {} : { edge_depth: long(thing.depth_mm) }),
+      ...(thing.material === undefined ? {} : { edge_material: thing.material }),
+    };
   }
   const isLength = thing.kind === 'indicator';
   const sd = isLength
@@ -85,6 +92,9 @@ export function withKit(sheet: SurveySheet, role: KitRole, name: string | undefi
 const fieldNouns: Readonly<Record<string, string>> = {
   repeat: 'the doubt of a reading',
   edge: 'how true the straightedge is',
+  edge_length: 'its length',
+  edge_depth: 'its depth',
+  edge_material: 'what it is made of',
   step: 'the step',
   step_x: 'the step along',
   step_y: 'the step across',
@@ -103,16 +113,19 @@ export function kitWords(sheet: SurveySheet, kit: Kit | undefined): readonly str
     );
     const same = wants.filter(([field, text]) => isSame(sheet, field, text));
     const other = wants.filter(([field, text]) => !isSame(sheet, field, text));
-    const list = (fields: typeof wants) => fields.map(([field]) => fieldNouns[field] ?? field).join(' and ');
+    const list = (fields: typeof wants) => listed(fields.map(([field]) => fieldNouns[field] ?? field));
     return [
       ...(same.length ? [`From “${name}” of the kit: ${list(same)}.`] : []),
       ...other.map(([field, text]) => {
-        const size = `${field.startsWith('step') ? '' : '± '}${/[a-z]$/.test(text) ? text : `${text} ${fieldUnit(sheet, field)}`}`;
+        const size = `${isSize(field) ? '' : '± '}${/[a-z]$/.test(text) ? text : `${text} ${fieldUnit(sheet, field)}`}`;
         return `Typed over what “${name}” of the kit says (${size}): ${fieldNouns[field] ?? field}.`;
       }),
     ];
   });
 }
+
+/** A length or a choice, and no doubt. */
+const isSize = (field: string): boolean => /^(step|edge_)/.test(field);
 
 /** Whether a field holds what the text would give. */
 function isSame(sheet: SurveySheet, field: string, text: string): boolean {

@@ -66,14 +66,15 @@ export function readSheet(sheet: SurveySheet, subject: Subject): SheetReading {
   const built = isPlateHow(sheet)
     ? plateOf(sheet, subject, layout, cells, isWhole)
     : lineOf(sheet, subject, layout, cells);
-  const missing = missingFrom(sheet, layout, cells) ?? ('wrong' in built ? { why: built.wrong } : undefined);
+  const missing =
+    missingFrom(sheet, layout, cells) ?? (built.wrong === undefined ? undefined : { why: built.wrong });
   return {
     layout,
     cells,
     filled,
     total: all.length,
     isWhole,
-    ...('input' in built && built.input ? { input: built.input } : {}),
+    ...(built.input ? { input: built.input } : {}),
     ...(missing ? { missing } : {}),
     notices: ownUnits(sheet, layout, cells),
     from_mm: isStepped(sheet) ? fieldValue(layout.fields, 'from') : 0,

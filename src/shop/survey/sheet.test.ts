@@ -50,6 +50,83 @@ describe('a sheet read', () => {
     expect(notices[0]!.text).toContain('700 to 900');
   });
 
+  it('a straightedge’s sag goes along where the sheet says what it stands on; in inches its warmth is in °F', () => {
+    const edge: SurveySheet = {
+      ...offsets,
+      how: 'straightedge',
+      fields: {
+        ...offsets.fields,
+        edge_stands: 'at',
+        edge_support: '300',
+        edge_length: '1400',
+        edge_depth: '60',
+        edge_material: 'cast iron',
+        edge_warmer: '.5 ± .2',
+      },
+    };
+    const laid = { length_mm: 1400, depth_mm: 60, material: 'cast iron', support_mm: 300 };
+    expect(readSheet(edge, way).input).toMatchObject({
+      straightedge: { ...laid, from_mm: 100, warmer_K: 0.5, warmer_sd_K: 0.1 },
+    });
+    const sideways = readSheet(edge, { ...way, kind: 'horizontal' });
+    expect([sideways.missing, sideways.input]).toEqual([
+      undefined,
+      expect.not.objectContaining({ straightedge: expect.anything() }),
+    ]);
+    const inch: SurveySheet = {
+      ...edge,
+      lengths: 'in',
+      fields: {
+        step: '10',
+        length: '40',
+        edge_stands: 'least',
+        edge_length: '48',
+        edge_depth: '2',
+        edge_material: 'steel',
+        edge_warmer: '.9 ± .36',
+      },
+    };
+    const { input } = readSheet(inch, way);
+    if (input?.kind !== 'heights') throw new Error('no heights');
+    expect(input.straightedge!.warmer_K).toBeCloseTo(0.5, 12);
+    expect(input.straightedge!.warmer_sd_K).toBeCloseTo(0.1, 12);
+    expect(input.straightedge!.from_mm).toBeCloseTo(-4 * 25.4, 9);
+  });
+
+  it.each([
+    [
+      { edge_stands: 'ends', edge_length: '1400' },
+      /say “Its depth, as it stands” and “Made of”; or leave its sag in/,
+    ],
+    [
+      { edge_stands: 'at', edge_length: '1400', edge_depth: '60', edge_material: 'steel' },
+      /“From each end to its support”/,
+    ],
+    [{ edge_warmer: '1' }, /Say what the straightedge stands on/],
+    [{ edge_warmer: 'warm' }, /Its top is warmer by: I cannot read “warm”/],
+    [
+      { edge_stands: 'ends', edge_length: '900', edge_depth: '60', edge_material: 'steel' },
+      /lies from 350 mm to 1250 mm and does not reach over the stops from 300 mm to 1300 mm/,
+    ],
+    [
+      {
+        edge_stands: 'at',
+        edge_support: '800',
+        edge_length: '1400',
+        edge_depth: '60',
+        edge_material: 'steel',
+      },
+      /support 800 mm from each end lies beyond/,
+    ],
+  ])('a sag that cannot be taken out yet keeps the readings and says why: %o', (more, why) => {
+    const { input, missing } = readSheet(
+      { ...offsets, how: 'straightedge', fields: { ...offsets.fields, ...more } },
+      way,
+    );
+    expect(missing?.why.replaceAll(/\s/g, ' ')).toMatch(why);
+    expect(input).toMatchObject({ kind: 'heights', heights_um: [0, -3, -2, 0] });
+  });
+
   it('heights stand at their place from the headstock end; a stop left out is left out, and paths count over it', () => {
     const { input, from_mm, placeOf } = readSheet(offsets, way);
     expect(from_mm).toBe(0);

@@ -6,7 +6,12 @@ import { Mark } from '../frame/mark.tsx';
 
 export const fieldId = (name: string): string => `field-${name}`;
 
-const placeholders: Readonly<Record<string, string>> = { unworn: '0 to 150, 1400 to 1600', from: '0' };
+const placeholders: Readonly<Record<string, string>> = {
+  unworn: '0 to 150, 1400 to 1600',
+  from: '0',
+  edge_from: 'evenly about the stops',
+  edge_warmer: '0.5 ± 0.2',
+};
 
 /** The sheet's own numbers: step, length, limit. What cannot be read stays as typed and says why. */
 export function Fields(props: {
@@ -26,23 +31,34 @@ export function Fields(props: {
     const whole = lacks?.field === name && read.is === 'read' ? lacks.why : undefined;
     const wrong = read.is === 'wrong' ? read.why : whole;
     const unit = fieldUnit(sheet, name);
+    const { choices } = fieldWords[name]!;
     return (
       <div className={name === 'unworn' ? 'field whole' : 'field'} key={name}>
         <label htmlFor={fieldId(name)}>
           {placed(fieldWords[name]!.label)}
           {unit ? `, ${unit}` : ''}
         </label>
-        <input
-          id={fieldId(name)}
-          value={typed}
-          placeholder={placeholders[name]}
-          autoComplete="off"
-          autoCorrect="off"
-          spellCheck={false}
-          aria-invalid={wrong === undefined ? undefined : true}
-          aria-describedby={wrong === undefined ? undefined : `${fieldId(name)}-wrong`}
-          onChange={(event) => onType(name, event.target.value)}
-        />
+        {choices ? (
+          <select id={fieldId(name)} value={typed} onChange={(event) => onType(name, event.target.value)}>
+            {choices.map((one) => (
+              <option key={one.value} value={one.value}>
+                {one.words}
+              </option>
+            ))}
+          </select>
+        ) : (
+          <input
+            id={fieldId(name)}
+            value={typed}
+            placeholder={placeholders[name]}
+            autoComplete="off"
+            autoCorrect="off"
+            spellCheck={false}
+            aria-invalid={wrong === undefined ? undefined : true}
+            aria-describedby={wrong === undefined ? undefined : `${fieldId(name)}-wrong`}
+            onChange={(event) => onType(name, event.target.value)}
+          />
+        )}
         {wrong === undefined ? null : (
           <p className="wrong" id={`${fieldId(name)}-wrong`}>
             <Mark name="caution" size={20} />

@@ -4,7 +4,13 @@ import { sayLength } from '../../../core/quantity/length.ts';
 import { say, sayDeviation } from '../../../core/quantity/say.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { inPlaces } from '../../../shop/survey/places.ts';
-import { closureWords, warningWords, wearWords, worstOf } from '../../../shop/survey/screen-words.ts';
+import {
+  closureWords,
+  edgeBendWords,
+  warningWords,
+  wearWords,
+  worstOf,
+} from '../../../shop/survey/screen-words.ts';
 import type { CellPlace, SheetReading } from '../../../shop/survey/sheet-reading.ts';
 import { Figure } from '../figure.tsx';
 import { Mark, VerdictWord } from '../frame/mark.tsx';
@@ -108,6 +114,7 @@ function facts(found: Answered, system: UnitSystem): [string, string][] {
   const { answer } = found;
   const worst = worstOf(answer);
   const closure = answer.closure?.closes ? closureWords(answer, system) : undefined;
+  const bend = edgeBendWords(answer, system);
   const wear = wearWords(answer, found.from_mm, system);
   const um = (value: number, sd: number | undefined) =>
     sayDeviation(value, system, { signed: false, ...(sd === undefined ? {} : { sd }) }).text;
@@ -117,6 +124,7 @@ function facts(found: Answered, system: UnitSystem): [string, string][] {
       'Worst place',
       `${sayDeviation(worst.um, system, worst.sd_um === undefined ? {} : { sd: worst.sd_um }).text} from the line through the ends, at ${sayLength(answer.stations_mm[worst.index]!, system).text}.`,
     ],
+    ...(bend ? [['Straightedge', bend] as [string, string]] : []),
     ...(wear ? [['Wear', wear] as [string, string]] : []),
     ...(closure ? [['Run back', closure] as [string, string]] : []),
     [

@@ -5,7 +5,14 @@ import { type SurveyRecord, type SurveySheet, surveysOf } from '../../../core/le
 import { inPlaces } from '../../../shop/survey/places.ts';
 import { edgeTurnedCard, surveyCard } from '../../../shop/survey/setup-cards.ts';
 import { unitWords } from '../../../shop/survey/sheet-fields.ts';
-import { fieldWords, hows, howsFor, newSheet } from '../../../shop/survey/sheet-hows.ts';
+import {
+  askedOfEdge,
+  fieldWords,
+  hows,
+  howsFor,
+  newSheet,
+  plainFields,
+} from '../../../shop/survey/sheet-hows.ts';
 import { inUnit, poured, reversedOrder, turned, withCells } from '../../../shop/survey/sheet-paste.ts';
 import { type CellPlace, leftOut, mayLeaveOut, readSheet } from '../../../shop/survey/sheet-reading.ts';
 import { type Subject, subjectHead, subjectOf } from '../../../shop/survey/subjects.ts';
@@ -88,6 +95,7 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
     setSaid(undefined);
   };
   const deed = (next: SurveySheet, words: string) => setDraft(after(draft, next, words));
+  const field = (name: string, text: string) => type({ ...sheet, fields: { ...sheet.fields, [name]: text } });
   const cell = (place: CellPlace, text: string) =>
     withCells(sheet, layout, place.column, place.index, [text]);
   const paste = (place: CellPlace, text: string) => {
@@ -171,12 +179,33 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
             <Fields
               sheet={sheet}
               layout={layout}
-              names={how.fields}
+              names={plainFields(how.fields)}
               lacks={layout.lacks}
               placed={placed}
-              onType={(name, text) => type({ ...sheet, fields: { ...sheet.fields, [name]: text } })}
+              onType={field}
             />
           </div>
+          {sheet.how === 'straightedge' && subject.kind === 'vertical' ? (
+            <details className="optional" open={(sheet.fields.edge_stands ?? '') !== ''}>
+              <summary>Its sag and warmth</summary>
+              <div>
+                <p className="quiet">
+                  Said what it stands on, its own sag is worked out and taken out of the readings, and the bow
+                  of a warmer top with it.
+                </p>
+                <div className="survey-fields">
+                  <Fields
+                    sheet={sheet}
+                    layout={layout}
+                    names={askedOfEdge(sheet)}
+                    lacks={layout.lacks}
+                    placed={placed}
+                    onType={field}
+                  />
+                </div>
+              </div>
+            </details>
+          ) : null}
           {layout.lacks ? (
             <p className="say">
               Say the {fieldWords[layout.lacks.field]!.label.toLowerCase()}, and the cells stand here.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { axisOf } from '../src/core/axis/bar-axis.ts';
 import { type Bar, centredSag, heldSag } from '../src/core/axis/bar-sag.ts';
-import { centresOf } from '../src/core/axis/centres.ts';
+import { centresOf, swungSag } from '../src/core/axis/centres.ts';
 import { expectPrinted } from './near.ts';
 
 /*
@@ -82,6 +82,31 @@ describe('a tailstock', () => {
     });
     expectPrinted(found.um, '7.5');
     expectPrinted(found.sd_um, '2.5');
+  });
+  it('an indicator swung round the barrel: half of top less underside, less the bracket’s own sag', () => {
+    // Read on something true the same bracket shows 24 µm top less underside; here 60: the barrel stands 18 high.
+    const swung = { kind: 'swung indicator', plane: 'up', reading_sd_um: 2 } as const;
+    const found = centresOf({
+      ...swung,
+      first_um: 50,
+      opposite_um: -10,
+      bracket: { um: 24, sd_um: 2 * Math.SQRT2 },
+    });
+    expect([found.um, found.bracket_um]).toEqual([18, 12]);
+    expectPrinted(found.sd_um, '2.00');
+  });
+  it('a bracket’s sag worked out is twice what arm and mass droop (beam tables): 250 mm of 12 mm steel with 0.1 kg', () => {
+    const droop =
+      (0.1 * 9.80665 * 0.25 ** 3) / (3 * 210e9 * ((Math.PI * 0.012 ** 4) / 64)) +
+      (2 * 7850 * 9.80665 * 0.25 ** 4) / (210e9 * 0.012 ** 2);
+    const found = swungSag({
+      arm_mm: 250,
+      diameter_mm: 12,
+      mass_kg: 0.1,
+      density_kg_m3: 7850,
+      modulus_GPa: 210,
+    });
+    expect(found.um).toBeCloseTo(2e6 * droop, 9);
   });
   it('two bars exchanged: what they differ by drops out', () => {
     const found = centresOf({

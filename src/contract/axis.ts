@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { BarReading, HeldBar } from '../core/axis/bar-axis.ts';
 import type { BarPlace } from '../core/axis/bar-sweeps.ts';
-import type { CentresReading } from '../core/axis/centres.ts';
+import { type CentresReading, type SwungSag, swungSag } from '../core/axis/centres.ts';
 import { materials } from '../core/kit/material.ts';
 import { BadInput, checked, type Issue } from './refusal.ts';
 import { finite, name, place, sd } from './slide.ts';
@@ -27,6 +27,26 @@ const centresSchema = z.discriminatedUnion('kind', [
     tail_at_mm: long_mm,
     head: turned,
     tail: turned,
+    reading_sd_um: sd.optional(),
+    low_um: um,
+    high_um: um,
+    aim_um: um,
+  }),
+  z.strictObject({
+    kind: z.literal('swung indicator'),
+    plane: z.enum(['up', 'sideways']),
+    first_um: um,
+    opposite_um: um,
+    bracket_sag_um: z.number().min(0).max(1e4).optional(),
+    bracket: z
+      .strictObject({
+        arm_mm: z.number().min(1).max(2000),
+        diameter_mm: z.number().min(1).max(200),
+        mass_kg: z.number().min(0).max(20),
+        density_kg_m3: z.number().min(500).max(25_000).optional(),
+        modulus_GPa: z.number().min(1).max(1000).optional(),
+      })
+      .optional(),
     reading_sd_um: sd.optional(),
     low_um: um,
     high_um: um,
@@ -111,6 +131,17 @@ const barOf = ({ diameter_mm, bore_mm = 0, density_kg_m3, modulus_GPa }: Written
   density_kg_m3: density_kg_m3 ?? materials.steel.density_kg_m3,
   modulus_GPa: modulus_GPa ?? materials.steel.modulus_GPa,
 });
+type WrittenSwing = Extract<z.output<typeof centresSchema>, { kind: 'swung indicator' }>;
+/** Read on something stiff, worked out, or nothing: sideways its weight does not bend it toward the barrel. */
+function bracketOf({ plane, bracket, bracket_sag_um }: WrittenSwing, reading_sd_um: number): SwungSag {
+  if (plane === 'sideways') return { um: 0, sd_um: 0 };
+  // It is the difference of two readings itself.
+  if (bracket_sag_um !== undefined) return { um: bracket_sag_um, sd_um: reading_sd_um * Math.SQRT2 };
+  const { arm_mm, diameter_mm, mass_kg } = bracket!;
+  const { density_kg_m3 = materials.steel.density_kg_m3, modulus_GPa = materials.steel.modulus_GPa } =
+    bracket!;
+  return swungSag({ arm_mm, diameter_mm, mass_kg, density_kg_m3, modulus_GPa });
+}
 const turnedOf = ([first_um, turned_um]: readonly [number, number]) => ({ first_um, turned_um });
 
 /**
@@ -141,6 +172,10 @@ export function axisInput(value: unknown): AxisAsk {
       const common = { low_um, high_um, aim_um, plane, reading_sd_um };
       if (one.kind === 'two bars')
         return { ...common, kind: one.kind, first_um: one.first_um, exchanged_um: one.exchanged_um };
+      if (one.kind === 'swung indicator') {
+        const { kind, first_um, opposite_um } = one;
+        return { ...common, kind, first_um, opposite_um, bracket: bracketOf(one, reading_sd_um) };
+      }
       const { kind, between_mm, head_at_mm, tail_at_mm } = one;
       const read = { head: turnedOf(one.head), tail: turnedOf(one.tail) };
       return { ...common, kind, bar: barOf(one), between_mm, head_at_mm, tail_at_mm, ...read };
@@ -178,6 +213,18 @@ function axisIssues(written: Written): Issue[] {
     else if (!(one.low_um <= one.aim_um && one.aim_um <= one.high_um))
       add(`${path}.aim_um`, one.aim_um, `from ${one.low_um} to ${one.high_um}`);
     if (one.kind === 'two bars') return;
+    if (one.kind === 'swung indicator') {
+      const said = [one.bracket, one.bracket_sag_um].filter((it) => it !== undefined).length;
+      if (one.plane === 'up' ? said !== 1 : said > 0)
+        add(
+          `${path}.bracket_sag_um`,
+          said === 0 ? 'nothing' : said === 1 ? 'the sag of a bracket' : '`bracket` too',
+          one.plane === 'up'
+            ? 'what the bracket reads too much, top less underside, on something true; or `bracket` to work it out'
+            : 'nothing: a bracket sags down, not sideways',
+        );
+      return;
+    }
     bored(path, one);
     if (!(one.head_at_mm < one.tail_at_mm))
       add(`${path}.tail_at_mm`, one.tail_at_mm, `more than ${one.head_at_mm}`);

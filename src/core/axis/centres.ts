@@ -1,3 +1,4 @@
+import { limpness, overhangSag, type Stiff, tipLoadSag } from '../kit/beam.ts';
 import { halves } from '../kit/reversal.ts';
 import { type Judged, judge } from '../prove/verdict.ts';
 import type { TurnedReading } from './bar-axis.ts';
@@ -26,7 +27,44 @@ export type CentresReading =
       readonly exchanged_um: number;
       readonly plane: 'up' | 'sideways';
       readonly reading_sd_um: number;
+    }
+  | {
+      /** An indicator on a bracket in the spindle, its plunger toward the axis, swung round the tailstock's barrel; plus: plunger in. */
+      readonly kind: 'swung indicator';
+      /** On the top, or the operator's side. */
+      readonly first_um: number;
+      /** Underneath, or at the back. */
+      readonly opposite_um: number;
+      /** What the bracket's own sag makes a swing from top to underside read too much; 0 sideways. */
+      readonly bracket: SwungSag;
+      readonly plane: 'up' | 'sideways';
+      readonly reading_sd_um: number;
     };
+
+/** Top less underside on something that is true, twice what the bracket droops, µm; and one sd. */
+export interface SwungSag {
+  readonly um: number;
+  readonly sd_um: number;
+}
+
+/** A round arm that carries an indicator at its end. */
+export interface Arm extends Stiff {
+  readonly arm_mm: number;
+  readonly diameter_mm: number;
+  readonly mass_kg: number;
+}
+
+/** Clamps and joints give more than the arm does: what is worked out is known so badly, as a share; common practice. */
+const armShare = 0.3;
+
+/** The same worked out: 2 (m g l³ / 3EI + q l⁴ / 8EI). Source: beam tables; checks/sums-sag.check.ts. */
+export function swungSag({ arm_mm, diameter_mm, mass_kg, ...stiff }: Arm): SwungSag {
+  const section = { kind: 'round', diameter_mm, bore_mm: 0 } as const;
+  const droop =
+    tipLoadSag(arm_mm, mass_kg, section, stiff.modulus_GPa) +
+    overhangSag(limpness(section, stiff), arm_mm).sag_um;
+  return { um: 2 * droop, sd_um: armShare * 2 * droop };
+}
 
 /** Where the tailstock's centre lies against the spindle's. */
 export interface CentresFound {
@@ -36,6 +74,8 @@ export interface CentresFound {
   readonly sd_um: number;
   /** What the bars themselves were out by, where it was parted. */
   readonly bars_um: number;
+  /** What the bracket's sag made it read too high, µm; taken out. */
+  readonly bracket_um?: number;
 }
 
 /** @throws RangeError  places that are not between the centres, in order */
@@ -45,6 +85,13 @@ export function centresOf(reading: CentresReading): CentresFound {
     const { kept, turned } = halves(reading.first_um, reading.exchanged_um);
     // Each difference is of two readings (sd u√2), and two of them are averaged.
     return { plane, um: kept, sd_um: reading_sd_um, bars_um: turned };
+  }
+  if (reading.kind === 'swung indicator') {
+    const { first_um, opposite_um, bracket } = reading;
+    const half = (first_um - opposite_um) / 2;
+    // Half the difference of two readings has sd u/√2.
+    const sd_um = Math.hypot(reading_sd_um / Math.SQRT2, bracket.sd_um / 2);
+    return { plane, um: half - bracket.um / 2, sd_um, bars_um: 0, bracket_um: bracket.um / 2 };
   }
   const { bar, between_mm, head_at_mm, tail_at_mm } = reading;
   if (!(0 <= head_at_mm && head_at_mm < tail_at_mm && tail_at_mm <= between_mm))

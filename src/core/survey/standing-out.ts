@@ -25,6 +25,8 @@ const slips: readonly Slip[] = [
 ];
 /** The same where nothing explains the reading. */
 const unexplained = 40;
+/** Of fewer readings a peak is as likely the way's own. */
+const leastUnexplained = 7;
 /** Few readings tell little of how rough a way is of itself. */
 export const fewMore = (many: number): number => 1 + 1.6 / many;
 /** At an end a way's own wear is seen from one side only. */
@@ -129,7 +131,7 @@ function clearest(
   const open = [...values.keys()].filter((i) => offs[i]! > least && !named.some((one) => one.index === i));
   for (const index of open)
     for (const { times, rougher } of slips) weigh(index, values[index]! / times, true, rougher, times);
-  if (best) return best;
+  if (best || values.length < leastUnexplained) return best;
   for (const index of open)
     if (!readings.isEnd(index)) weigh(index, readings.expected(values, index), false, unexplained);
   return best;

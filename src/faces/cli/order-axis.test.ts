@@ -86,6 +86,42 @@ describe('waywright axis', () => {
     expect((await said(centres(13, 17))).out).toContain('within; leave it');
   });
 
+  it('an indicator swung round the barrel: the bracket’s sag is read or worked out, asked for up and down, refused sideways', async () => {
+    const swung = (more: object) => ({
+      centres: [
+        {
+          kind: 'swung indicator',
+          plane: 'up',
+          first_um: 50,
+          opposite_um: -10,
+          low_um: 0,
+          high_um: 30,
+          aim_um: 15,
+          ...more,
+        },
+      ],
+    });
+    const read = await said(swung({ bracket_sag_um: 24 }), '--working');
+    expect(read.out).toContain(
+      'stands higher than the spindle’s, 18 ± 3 µm; the bracket’s sag, 12 µm of height, is taken out: within',
+    );
+    expect(read.out).toContain('(50 − (−10))/2 − 24/2 = 18 µm');
+    // Beam tables by hand (checks/axis-bar): twice 2.39 + 1.99 µm, known to 30 %.
+    const worked = await said(swung({ bracket: { arm_mm: 250, diameter_mm: 12, mass_kg: 0.1 } }), '--json');
+    const [found] = JSON.parse(worked.out).centres;
+    expect(found.um + found.bracket_um).toBeCloseTo(30, 9);
+    expect(found.sd_um).toBeCloseTo(Math.hypot(1.5 / Math.SQRT2, 0.3 * found.bracket_um), 9);
+    expect((await said(swung({}))).err).toContain(
+      'centres[0].bracket_sag_um: nothing; expected what the bracket reads too much',
+    );
+    const both = { bracket_sag_um: 3, bracket: { arm_mm: 250, diameter_mm: 12, mass_kg: 0.1 } };
+    expect((await said(swung(both))).err).toContain('centres[0].bracket_sag_um: `bracket` too');
+    expect((await said(swung({ plane: 'sideways', bracket_sag_um: 3 }))).err).toContain(
+      'sags down, not sideways',
+    );
+    expect((await said(swung({ plane: 'sideways' }))).out).toContain('nearer to you than the spindle’s, 30');
+  });
+
   it('shows every number’s formula when asked: means of the half turn, sag, axis', async () => {
     const { out } = await said(head(), '--working');
     expect(out).toContain('near (1 + (−3))/2 = −1 µm; far (−22 + (−54))/2 = −38 µm');

@@ -64,6 +64,18 @@ function centresLines(read: AxisAsk['centres'][number], found: CentresFound): Wo
         worked: `(${n(read.first_um)} + ${bracketed(read.exchanged_um)})/2 = ${end(found.um)}`,
       },
     ];
+  if (read.kind === 'swung indicator') {
+    const { bracket } = read;
+    const sag = bracket.um === 0 ? '' : ` − ${n(bracket.um)}/2`;
+    return [
+      {
+        what: `indicator swung round the barrel, ${read.plane}`,
+        formula: '(first − opposite)/2 − bracket sag/2',
+        worked: `(${n(read.first_um)} − ${bracketed(read.opposite_um)})/2${sag} = ${end(found.um)}; the bracket’s sag is known to ${n(bracket.sd_um)} µm, one sd`,
+        ...(bracket.um === 0 ? {} : { source: 'read on something true, or beam tables for the arm' }),
+      },
+    ];
+  }
   const { between_mm, head_at_mm, tail_at_mm, head, tail } = read;
   return [
     {

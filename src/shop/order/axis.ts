@@ -93,7 +93,10 @@ function axisSentence({ plane, slope_urad, sd_urad, sag_um }: AxisFound, judged:
   return `The free end lies ${where}, ${size}${sag}${told}.`;
 }
 
-function centresSentence({ plane, um, sd_um }: CentresFound, { deed, by_um, judged }: HeightDeed): string {
+function centresSentence(
+  { plane, um, sd_um, bracket_um = 0 }: CentresFound,
+  { deed, by_um, judged }: HeightDeed,
+): string {
   const way = { up: ['lower', 'higher'], sideways: ['further back', 'nearer to you'] }[plane][
     um >= 0 ? 1 : 0
   ];
@@ -109,7 +112,11 @@ function centresSentence({ plane, um, sd_um }: CentresFound, { deed, by_um, judg
         : `set it over by ${by} ${sideways}`,
     lower: plane === 'up' ? `scrape its base down evenly by ${by}` : `set it over by ${by} ${sideways}`,
   }[deed];
-  return `The tailstock’s centre stands ${way} than the spindle’s, ${size}: ${judged.verdict}; ${told}.`;
+  const sag =
+    bracket_um === 0
+      ? ''
+      : `; the bracket’s sag, ${sayDeviation(bracket_um, 'metric', { signed: false }).text} of height, is taken out`;
+  return `The tailstock’s centre stands ${way} than the spindle’s, ${size}${sag}: ${judged.verdict}; ${told}.`;
 }
 
 function planOf(ask: AxisAsk, machines: readonly Machine[], templates: readonly Template[]): JobPlan {

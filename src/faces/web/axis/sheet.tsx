@@ -1,6 +1,6 @@
 import type { AxisRecord } from '../../../core/ledger/rebuild-record.ts';
 import type { AxisAnswer } from '../../../shop/order/axis.ts';
-import type { AxisTyped, BarTyped, CentresTyped, ReadingTyped } from '../../../shop/order/axis-typed.ts';
+import type { AxisTyped, BarTyped, ReadingTyped } from '../../../shop/order/axis-typed.ts';
 import { moved } from '../../../shop/order/machine-draft.ts';
 import { GoButton } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
@@ -10,6 +10,7 @@ import { jobAddress } from '../keep/server.ts';
 import { ItemList, PickField } from '../machine/fields.tsx';
 import { MeasureField } from '../machine/measure-field.tsx';
 import { useWorkedOut } from '../machine/worked-out.ts';
+import { CentresFields } from './centres-fields.tsx';
 
 const sides = [
   { value: 'top', words: 'the top' },
@@ -216,71 +217,3 @@ const BarFields = ({ bar, set }: { readonly bar: BarTyped; readonly set: (bar: B
     </div>
   </section>
 );
-
-function CentresFields({
-  one,
-  set,
-}: {
-  readonly one: CentresTyped;
-  readonly set: (one: CentresTyped) => void;
-}) {
-  return (
-    <section className="machine-list">
-      <h2>Two bars alike, one in each bore, then exchanged</h2>
-      <PickField
-        label="Plane"
-        value={one.plane}
-        among={[
-          { value: 'up', words: 'up and down' },
-          { value: 'sideways', words: 'sideways' },
-        ]}
-        onChange={(plane) => set({ ...one, plane: plane as CentresTyped['plane'] })}
-      />
-      <p className="quiet">
-        Each is the tailstock’s reading less the headstock’s; plus: the tailstock is high, or toward you.
-      </p>
-      <div className="machine-three">
-        <MeasureField
-          label="As first fitted"
-          unit="um"
-          signed
-          value={one.first_um}
-          onChange={(um) => set({ ...one, first_um: um ?? 0 })}
-        />
-        <MeasureField
-          label="Bars exchanged"
-          unit="um"
-          signed
-          value={one.exchanged_um}
-          onChange={(um) => set({ ...one, exchanged_um: um ?? 0 })}
-        />
-      </div>
-      <div className="machine-three">
-        <MeasureField
-          label="Band, from"
-          unit="um"
-          signed
-          value={one.low_um}
-          onChange={(um) => set({ ...one, low_um: um ?? 0 })}
-        />
-        <MeasureField
-          label="to"
-          unit="um"
-          signed
-          value={one.high_um}
-          onChange={(um) => set({ ...one, high_um: um ?? 0 })}
-        />
-        <MeasureField
-          label="Aim"
-          unit="um"
-          signed
-          value={one.aim_um}
-          onChange={(um) => set({ ...one, aim_um: um ?? 0 })}
-        />
-      </div>
-      <p className="quiet">
-        The tailstock stands high, never low: its base only wears down. Remembered limits; put your own in.
-      </p>
-    </section>
-  );
-}

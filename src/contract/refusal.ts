@@ -65,9 +65,9 @@ function expectedBy(issue: z.core.$ZodIssue): string {
     case 'invalid_type':
       return kinds[issue.expected] ?? issue.expected;
     case 'too_small':
-      return `${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum}${counted(issue.origin)}`;
+      return `${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum}${counted(issue.origin, issue.minimum)}`;
     case 'too_big':
-      return `${issue.inclusive ? 'at most' : 'less than'} ${issue.maximum}${counted(issue.origin)}`;
+      return `${issue.inclusive ? 'at most' : 'less than'} ${issue.maximum}${counted(issue.origin, issue.maximum)}`;
     case 'invalid_value':
       return issue.values.map((value) => JSON.stringify(value)).join(' or ');
     case 'not_multiple_of':
@@ -79,9 +79,10 @@ function expectedBy(issue: z.core.$ZodIssue): string {
   }
 }
 
-function counted(origin: string): string {
-  if (origin === 'array' || origin === 'set') return ' entries';
-  return origin === 'string' ? ' characters' : '';
+function counted(origin: string, many: number | bigint): string {
+  const isOne = Number(many) === 1;
+  if (origin === 'array' || origin === 'set') return isOne ? ' entry' : ' entries';
+  return origin === 'string' ? ` character${isOne ? '' : 's'}` : '';
 }
 
 function issuesFrom(issue: z.core.$ZodIssue, before: readonly PropertyKey[] = []): Issue[] {

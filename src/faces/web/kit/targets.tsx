@@ -1,8 +1,10 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { type KitItem, kitOf } from '../../../core/ledger/kit-ledger.ts';
+import { surveysOf } from '../../../core/ledger/survey-record.ts';
 import { rowGauge } from '../../../draw/row-gauge.ts';
 import { type JobTargetKit, jobKit } from '../../../shop/kit/job-kit.ts';
+import { surveyKit } from '../../../shop/kit/survey-kit.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { Figure } from '../figure.tsx';
 import { fromAddress, keepInAddress } from '../frame/address.ts';
@@ -59,7 +61,13 @@ function Targets({ id, items }: { readonly id: string; readonly items: readonly 
   const { open, failure } = useJob(id);
   const { units } = useSettings();
   const told = useMemo(
-    () => (open ? jobKit(open.job.plan, kitOf(items), units) : undefined),
+    () =>
+      open
+        ? [
+            ...jobKit(open.job.plan, kitOf(items), units),
+            ...surveyKit(surveysOf(open.job.live).values(), kitOf(items), units),
+          ]
+        : undefined,
     [open, items, units],
   );
   if (!told)

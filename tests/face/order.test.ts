@@ -191,6 +191,16 @@ it('axes: a bar that droops is said so, its sag taken out, kept under its name',
   await type('As first fitted', '-40');
   await type('Bars exchanged', '-20');
   await says(/tailstock’s centre stands lower than the spindle’s/);
+  await page.getByLabel('Read with').selectOption('swung indicator');
+  await type('On top', '50');
+  await type('Underneath', '-10');
+  await type('Bracket reads too much', '24');
+  await says(
+    /stands higher than the spindle’s, 18\s*±\s*3 µm; the bracket’s sag, 12 µm of height, is taken out/,
+  );
+  await looksRight('swung');
+  await page.getByLabel('Plane').selectOption('sideways');
+  await says(/nearer to you than the spindle’s, 30/);
 });
 
 it('a gib: over rolls and its taper by keyboard, sentences and working at once, kept under its step', async () => {

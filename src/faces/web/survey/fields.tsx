@@ -9,7 +9,7 @@ export const fieldId = (name: string): string => `field-${name}`;
 const placeholders: Readonly<Record<string, string>> = {
   unworn: '0 to 150, 1400 to 1600',
   from: '0',
-  edge_from: 'evenly about the stops',
+  edge_from: 'centred',
   edge_warmer: '0.5 ± 0.2',
 };
 

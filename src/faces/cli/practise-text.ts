@@ -18,7 +18,7 @@ export function practiseText(report: PractiseReport): string {
     `in band       ${percent(report.in_band)} of those; the worst ${report.worst_out === 0 ? 'inside' : `${report.worst_out.toFixed(2)} half bands out`}`,
     ...(faults
       ? [
-          `${report.fault}`.padEnd(14) +
+          `${report.fault}  `.padEnd(14) +
             `made in ${faults.made}; flagged within two rounds in ${faults.flagged}, its kind named in ${faults.named}`,
         ]
       : [

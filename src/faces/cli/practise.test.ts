@@ -37,6 +37,7 @@ describe('waywright practise', () => {
     const { faults, coverage } = JSON.parse(out);
     expect(faults.made).toBe(1);
     expect(coverage).toBeUndefined();
+    expect(practiseText(JSON.parse(out))).toContain('sweep reversed  made in 1; flagged');
   });
 
   it('practises on every slide, one row of a table each, with the mistakes that were flagged', async () => {

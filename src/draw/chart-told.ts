@@ -1,7 +1,9 @@
 import type { ChartRow } from './chart-row.ts';
 import type { ChartSheet } from './chart-sheet.ts';
+import type { PartsFaceFigure } from './parts-face.ts';
 import type { ScrapeMapFigure } from './scrape-map.ts';
 import type { Shape } from './shape.ts';
+import type { SweepPlotFigure } from './sweep-plot.ts';
 
 /** A print of the whole slide: bearing share by pad and zone. */
 export interface PrintDrawn {
@@ -11,6 +13,31 @@ export interface PrintDrawn {
 }
 
 export type SlideTold = Pick<ScrapeMapFigure, 'slide' | 'places' | 'turnedOver'>;
+
+/** A sweep as paper draws it: places in mm or in, readings in µm or thou. */
+export interface SweepDrawn {
+  readonly name: string;
+  readonly round: number;
+  readonly when: 'as found' | 'last';
+  readonly plot: Pick<SweepPlotFigure, 'points' | 'fit' | 'x_unit_mm' | 'y_unit_mm'> & {
+    readonly x_name: string;
+    readonly y_name: string;
+  };
+}
+
+/** A part as it comes off, as paper draws it. */
+export type PartDrawn =
+  | {
+      readonly kind: 'profile';
+      readonly title: string;
+      readonly places: readonly number[];
+      readonly value: readonly number[];
+      readonly doubt: readonly number[];
+      readonly planned?: readonly number[];
+      readonly x: { readonly name: string; readonly left: string; readonly right: string };
+      readonly y_name: string;
+    }
+  | ({ readonly kind: 'face' } & Pick<PartsFaceFigure, 'title' | 'places_mm' | 'out_um' | 'ends'>);
 
 /** What the work on one bench has to tell. */
 export interface AccountTold {
@@ -26,6 +53,8 @@ export interface AccountTold {
   readonly bearing: string;
   readonly setups: readonly { readonly name: string; readonly text: string }[];
   readonly cautions: readonly string[];
+  readonly sweeps: readonly SweepDrawn[];
+  readonly parts?: { readonly texts: readonly string[]; readonly drawn: readonly PartDrawn[] };
 }
 
 /** What paper says of a chart beside its lines, every text ready. */
@@ -43,6 +72,8 @@ export interface ChartTold extends ChartSheet {
   readonly done: readonly string[];
   readonly job?: AccountTold;
   readonly slide?: SlideTold;
+  /** Of a whole machine: the step whose bench the job itself is. */
+  readonly step?: string;
   /** Of a whole machine: its benches that are jobs of their own. */
   readonly benches: readonly {
     readonly step: string;

@@ -62,6 +62,8 @@ export interface ChartReport {
   readonly job?: JobAccount;
   /** For drawing the prints. */
   readonly slide?: SlideDrawn;
+  /** Of a whole machine: the step whose bench the job itself is. */
+  readonly step?: string;
   /** Of a whole machine: what the benches that are jobs of their own have to tell, in the order of work. */
   readonly benches: readonly BenchAccount[];
   /** Where the limits come from, each source once. */
@@ -212,6 +214,7 @@ export function chartReport(file: ChartFile, from: ChartFrom | undefined, system
     condition: file.condition ?? [],
     done: [...(file.done ?? []), ...(own ? stepsDone(own.job) : [])],
     ...(own ? { job: jobAccount(own.job, own.answer, system), slide: slideDrawn(own) } : {}),
+    ...(own?.step === undefined ? {} : { step: own.step }),
     benches: (from?.benches ?? []).map((bench) => ({
       job: bench.id,
       step: bench.step ?? bench.job.plan.title,

@@ -7,6 +7,8 @@ import { saySlope } from '../../core/quantity/slope.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { JobAnswer, RoundHistory } from '../answer-job.ts';
 import { counted, percent } from '../phrase.ts';
+import { type PartsTold, partsTold } from './bench-parts.ts';
+import { type SweepTold, sweepsTold } from './bench-sweeps.ts';
 
 /** One measured round, in words. */
 export interface RoundTold {
@@ -44,6 +46,10 @@ export interface JobAccount {
   readonly bearing: string;
   readonly setups: readonly SetupUsed[];
   readonly cautions: readonly string[];
+  /** Sweeps of the first and last round, for drawing. */
+  readonly sweeps: readonly SweepTold[];
+  /** Parts as the machine will make them now; absent where nothing is known of any. */
+  readonly parts?: PartsTold;
   readonly entries: number;
   /** Photos that were read, by their hash, oldest first. */
   readonly photos: readonly { readonly hash: string; readonly pad: string; readonly round: number }[];
@@ -142,6 +148,7 @@ const bearingWords = (answer: JobAnswer): string => {
 /** What a job tells whoever keeps its chart. */
 export function jobAccount(job: Job, answer: JobAnswer, system: UnitSystem): JobAccount {
   const records = Array.from({ length: job.round }, (_, k) => roundRecord(job.live, k + 1));
+  const parts = partsTold(job, answer, system);
   const printed = records.flatMap((record) => printTold(job, record.round) ?? []);
   const [before] = printed;
   const after = printed.length > 1 ? printed.at(-1) : undefined;
@@ -168,6 +175,8 @@ export function jobAccount(job: Job, answer: JobAnswer, system: UnitSystem): Job
     bearing: bearingWords(answer),
     setups: job.plan.setups.flatMap((setup) => setupUsed(job, setup, system) ?? []),
     cautions: job.plan.cautions,
+    sweeps: sweepsTold(job, system),
+    ...(parts ? { parts } : {}),
     entries: job.live.length,
     photos: records.flatMap((record) =>
       record.photos.map((one) => ({ hash: one.photo, pad: one.pad, round: record.round })),

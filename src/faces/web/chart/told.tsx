@@ -54,8 +54,8 @@ export function Remaining({
 /** What the paper says beside the lines. */
 export function Told({ report }: { readonly report: ChartReport }) {
   const accounts = [
-    ...(report.job ? [{ of: '', account: report.job }] : []),
-    ...report.benches.map(({ step, account }) => ({ of: `${step}. `, account })),
+    ...(report.job ? [{ of: report.step === undefined ? '' : `${report.step}: `, account: report.job }] : []),
+    ...report.benches.map(({ step, account }) => ({ of: `${step}: `, account })),
   ];
   const cautions = new Set([...report.cautions, ...accounts.flatMap(({ account }) => account.cautions)]);
   const sections: readonly (readonly [string, readonly string[]])[] = [

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Template } from '../core/ledger/template.ts';
 import type { Machine } from '../core/order/machine.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { entryId } from './entry.ts';
 import { machineInput } from './machine.ts';
 import { BadInput, checked, quoted } from './refusal.ts';
@@ -68,3 +69,8 @@ const benchAsked = z.strictObject({ id: entryId, at });
 /** A step's bench as it is asked for: the id that its job is to have. @throws BadInput */
 export const newBench = (value: unknown): { readonly id: string; readonly at: string } =>
   checked(benchAsked, value);
+
+const unitsAsked = z.looseObject({ units: z.enum(['metric', 'inch']).default('metric') });
+
+/** The units that sentences are asked in, from an address's query. @throws BadInput  other units */
+export const sentenceUnits = (query: unknown): UnitSystem => checked(unitsAsked, query ?? {}).units;

@@ -8,6 +8,7 @@ import type { Template } from '../core/ledger/template.ts';
 import type { SteerInput } from '../core/observe/round.ts';
 import type { Machine } from '../core/order/machine.ts';
 import type { Judged } from '../core/prove/verdict.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { gibSteer } from './gib-steer.ts';
 import {
   angleSentence,
@@ -37,9 +38,15 @@ export interface GibAnswer {
 /**
  * A dovetail, its gib and its keepers: how wide and parallel, how the gib fits, how far it goes in, what goes on or comes off,
  * and the plays put as a question to the planner of the gib's own face.
+ * @param system  units of the sentences
  * @throws BadInput  a machine or step that there is not
  */
-export function gib(ask: GibAsk, machines: readonly Machine[], templates: readonly Template[]): GibAnswer {
+export function gib(
+  ask: GibAsk,
+  machines: readonly Machine[],
+  templates: readonly Template[],
+  system: UnitSystem = 'metric',
+): GibAnswer {
   const rolls = ask.rolls && rollsFound(ask.rolls);
   const angle = ask.angle_check && angleFound({ ...ask.angle_check, drawn_deg: ask.angle_deg });
   const own = ask.gib && taperFound(ask.gib);
@@ -61,15 +68,17 @@ export function gib(ask: GibAsk, machines: readonly Machine[], templates: readon
           rolls: {
             ...rolls,
             judged: judgeParallel(rolls, ask.rolls!.most_um),
-            sentence: rollsSentence(rolls, ask.rolls!),
+            sentence: rollsSentence(rolls, ask.rolls!, system),
           },
         }
       : {}),
-    ...(angle ? { angle_check: { ...angle, sentence: angleSentence(angle) } } : {}),
-    ...(own ? { gib: { ...own, sentence: taperSentence(own) } } : {}),
-    ...(space && match ? { space: { ...space, ...match, sentence: spaceSentence(space, match) } } : {}),
-    ...(play ? { play: { ...play, sentence: playSentence(play, read!) } } : {}),
-    keepers: keepers.map((one) => ({ ...one, sentence: keeperSentence(one) })),
+    ...(angle ? { angle_check: { ...angle, sentence: angleSentence(angle, system) } } : {}),
+    ...(own ? { gib: { ...own, sentence: taperSentence(own, system) } } : {}),
+    ...(space && match
+      ? { space: { ...space, ...match, sentence: spaceSentence(space, match, system) } }
+      : {}),
+    ...(play ? { play: { ...play, sentence: playSentence(play, read!, system) } } : {}),
+    keepers: keepers.map((one) => ({ ...one, sentence: keeperSentence(one, system) })),
     ...(ask.scrape && read && play
       ? { steer_input: gibSteer(ask.scrape, read, play, machines, templates) }
       : {}),

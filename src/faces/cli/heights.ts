@@ -21,11 +21,15 @@ export const registerHeights =
       .command('heights')
       .description('what each cut and liner does to every height, and the liner that brings a height back')
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+      .option('--inch', 'sentences in inches, thou and tenths')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
-      .action(async (file: string, options: { json?: boolean }) => {
+      .action(async (file: string, options: { inch?: boolean; json?: boolean }) => {
         await withFile(doors, file, (text) => {
-          const answer = heights(heightsAsk(parsedJson(text), machines(), doors.templates()));
+          const answer = heights(
+            heightsAsk(parsedJson(text), machines(), doors.templates()),
+            options.inch ? 'inch' : 'metric',
+          );
           if (!answer.ok) {
             doors.complain(`no answer: ${answer.text}`);
             throw new Leave(exitCodes.noAnswer);

@@ -24,11 +24,17 @@ export const registerAxis =
       .description('spindle or tailstock from a test bar turned half round, and which of its pads to scrape')
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
       .option('--working', 'every number with its formula')
+      .option('--inch', 'sentences in inches, thou and tenths')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
-      .action(async (file: string, options: { json?: boolean; working?: boolean }) => {
+      .action(async (file: string, options: { inch?: boolean; json?: boolean; working?: boolean }) => {
         await withFile(doors, file, async (text) => {
-          const answer = axis(axisInput(parsedJson(text)), machines(), doors.templates());
+          const answer = axis(
+            axisInput(parsedJson(text)),
+            machines(),
+            doors.templates(),
+            options.inch ? 'inch' : 'metric',
+          );
           const { steer_input } = answer;
           const steered = steer_input ? await steer(steer_input, doors.solve) : undefined;
           if (steered && !steered.ok) return noAnswer(doors, steered);

@@ -3,7 +3,7 @@ import { axisInput } from '../../contract/axis.ts';
 import { gibInput } from '../../contract/gib.ts';
 import { machineInput } from '../../contract/machine.ts';
 import { orderFile } from '../../contract/order.ts';
-import { newBench, newRebuild } from '../../contract/rebuild.ts';
+import { newBench, newRebuild, sentenceUnits } from '../../contract/rebuild.ts';
 import type { HeightsRecord } from '../../core/ledger/rebuild-record.ts';
 import { machineOf, stepRecords } from '../../core/ledger/rebuild-record.ts';
 import type { Template } from '../../core/ledger/template.ts';
@@ -43,15 +43,25 @@ export const machineRoutes =
     compute: Compute,
   ): FastifyPluginAsync =>
   async (app) => {
-    const axisAnswer = async (reply: FastifyReply, body: unknown, known: readonly Machine[]) => {
-      const answer = axis(axisInput(body), known, templates);
+    const axisAnswer = async (
+      reply: FastifyReply,
+      body: unknown,
+      known: readonly Machine[],
+      query: unknown,
+    ) => {
+      const answer = axis(axisInput(body), known, templates, sentenceUnits(query));
       if (!answer.steer_input) return answer;
       const steered = await compute('steer', answer.steer_input);
       return steered.ok ? { ...answer, steer: steered } : sendNoAnswer(reply, steered);
     };
 
-    const gibAnswer = async (reply: FastifyReply, body: unknown, known: readonly Machine[]) => {
-      const answer = gib(gibInput(body), known, templates);
+    const gibAnswer = async (
+      reply: FastifyReply,
+      body: unknown,
+      known: readonly Machine[],
+      query: unknown,
+    ) => {
+      const answer = gib(gibInput(body), known, templates, sentenceUnits(query));
       if (!answer.steer_input) return answer;
       const steered = await compute('steer', answer.steer_input);
       return steered.ok ? { ...answer, steer: steered } : sendNoAnswer(reply, steered);
@@ -67,13 +77,13 @@ export const machineRoutes =
       const { machine, deeds } = orderFile(body, machines, (value) => machineInput(value, templates));
       return order(machine, deeds);
     });
-    app.post('/api/heights', async ({ body }, reply) => {
-      const answer = heights(heightsAsk(body, machines, templates));
+    app.post('/api/heights', async ({ body, query }, reply) => {
+      const answer = heights(heightsAsk(body, machines, templates), sentenceUnits(query));
       return answer.ok ? answer : noAnswer(reply, answer.text);
     });
-    app.post('/api/axis', async ({ body }, reply) => axisAnswer(reply, body, machines));
+    app.post('/api/axis', async ({ body, query }, reply) => axisAnswer(reply, body, machines, query));
 
-    app.post('/api/gib', async ({ body }, reply) => gibAnswer(reply, body, machines));
+    app.post('/api/gib', async ({ body, query }, reply) => gibAnswer(reply, body, machines, query));
 
     app.post('/api/rebuilds', async ({ body }, reply) => {
       const asked = newRebuild(body, machines, templates);
@@ -110,24 +120,29 @@ export const machineRoutes =
           return sendKept(reply, asked.id, { kind: 'conflict' });
       }
     });
-    app.post<JobParams>('/api/jobs/:id/heights', async ({ params: { id }, body }, reply) => {
+    app.post<JobParams>('/api/jobs/:id/heights', async ({ params: { id }, body, query }, reply) => {
       const job = await openJob(store, id);
       if (!job) return noSuchJob(reply, id);
       const typed = body !== null && typeof body === 'object' && Object.keys(body).length > 0;
-      const answer = jobHeights(job, templates, typed ? (body as HeightsRecord) : undefined);
+      const answer = jobHeights(
+        job,
+        templates,
+        typed ? (body as HeightsRecord) : undefined,
+        sentenceUnits(query),
+      );
       if (!answer) return noMachine(reply);
       return answer.ok ? answer : noAnswer(reply, answer.text);
     });
-    app.post<JobParams>('/api/jobs/:id/gib', async ({ params: { id }, body }, reply) => {
+    app.post<JobParams>('/api/jobs/:id/gib', async ({ params: { id }, body, query }, reply) => {
       const job = await openJob(store, id);
       if (!job) return noSuchJob(reply, id);
       const machine = machineOf(job.live);
-      return gibAnswer(reply, body, machine ? [machine] : machines);
+      return gibAnswer(reply, body, machine ? [machine] : machines, query);
     });
-    app.post<JobParams>('/api/jobs/:id/axis', async ({ params: { id }, body }, reply) => {
+    app.post<JobParams>('/api/jobs/:id/axis', async ({ params: { id }, body, query }, reply) => {
       const job = await openJob(store, id);
       if (!job) return noSuchJob(reply, id);
       const machine = machineOf(job.live);
-      return axisAnswer(reply, body, machine ? [machine] : machines);
+      return axisAnswer(reply, body, machine ? [machine] : machines, query);
     });
   };

@@ -11,6 +11,7 @@ import type { Machine } from '../../core/order/machine.ts';
 import { type Judged, verdict } from '../../core/prove/verdict.ts';
 import { sayDeviation } from '../../core/quantity/say.ts';
 import { saySlope } from '../../core/quantity/slope.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { Worked } from '../worked.ts';
 import { axisWorking } from './axis-working.ts';
 import { benchPlan } from './bench-plan.ts';
@@ -37,11 +38,17 @@ export interface AxisAnswer {
 /**
  * Where an axis lies against the travel, where the tailstock stands, and the readings put as a question to the planner of
  * the headstock's or tailstock's own pads.
+ * @param system  units of the sentences
  * @throws BadInput  a machine, step or set-up that there is not
  */
-export function axis(ask: AxisAsk, machines: readonly Machine[], templates: readonly Template[]): AxisAnswer {
+export function axis(
+  ask: AxisAsk,
+  machines: readonly Machine[],
+  templates: readonly Template[],
+  system: UnitSystem = 'metric',
+): AxisAnswer {
   const { held, scrape } = ask;
-  const axes = held ? ask.readings.map((reading) => shownAxis(ask, reading)) : [];
+  const axes = held ? ask.readings.map((reading) => shownAxis(ask, reading, system)) : [];
   const plan = scrape ? planOf(ask, machines, templates) : undefined;
   const centres = ask.centres.map((one) => centresOf(one));
   return {
@@ -50,14 +57,14 @@ export function axis(ask: AxisAsk, machines: readonly Machine[], templates: read
     centres: ask.centres.map((one, k) => {
       const found = centres[k]!;
       const deed = heightDeed(found, one.low_um, one.high_um, one.aim_um);
-      return { ...found, ...deed, sentence: centresSentence(found, deed) };
+      return { ...found, ...deed, sentence: centresSentence(found, deed, system) };
     }),
     ...(plan ? { steer_input: steerInputOf(ask, plan) } : {}),
     working: axisWorking(ask, axes, centres),
   };
 }
 
-function shownAxis(ask: AxisAsk, reading: BarReading): AxisShown {
+function shownAxis(ask: AxisAsk, reading: BarReading, system: UnitSystem): AxisShown {
   const found = axisOf(ask.held!, reading);
   const band = ask.bands[found.plane];
   const judged = band ? judgedAxis(found, band) : undefined;
@@ -74,20 +81,24 @@ function shownAxis(ask: AxisAsk, reading: BarReading): AxisShown {
           },
         }
       : {}),
-    sentence: axisSentence(found, judged),
+    sentence: axisSentence(found, judged, system),
   };
 }
 
 const judgedAxis = ({ slope_urad, sd_urad }: AxisFound, { low_um, high_um, over_mm }: AxisBand): Judged =>
   verdict(slope_urad, sd_urad, slope(low_um, over_mm), slope(high_um, over_mm));
 
-function axisSentence({ plane, slope_urad, sd_urad, sag_um }: AxisFound, judged: Judged | undefined): string {
+function axisSentence(
+  { plane, slope_urad, sd_urad, sag_um }: AxisFound,
+  judged: Judged | undefined,
+  system: UnitSystem,
+): string {
   const way = { up: ['low', 'high'], sideways: ['toward the back', 'toward you'] }[plane];
-  const size = saySlope(Math.abs(slope_urad), 'metric', { sd: sd_urad, signed: false }).text;
+  const size = saySlope(Math.abs(slope_urad), system, { sd: sd_urad, signed: false }).text;
   const sag =
     sag_um === 0
       ? ''
-      : `; the bar’s sag, ${sayDeviation(sag_um, 'metric', { signed: false }).text} between the two places, is taken out`;
+      : `; the bar’s sag, ${sayDeviation(sag_um, system, { signed: false }).text} between the two places, is taken out`;
   const told = judged ? `: ${judged.verdict}` : '';
   const where = slope_urad === 0 ? 'along the travel' : way[slope_urad > 0 ? 1 : 0];
   return `The free end lies ${where}, ${size}${sag}${told}.`;
@@ -96,12 +107,13 @@ function axisSentence({ plane, slope_urad, sd_urad, sag_um }: AxisFound, judged:
 function centresSentence(
   { plane, um, sd_um, bracket_um = 0 }: CentresFound,
   { deed, by_um, judged }: HeightDeed,
+  system: UnitSystem,
 ): string {
   const way = { up: ['lower', 'higher'], sideways: ['further back', 'nearer to you'] }[plane][
     um >= 0 ? 1 : 0
   ];
-  const size = sayDeviation(Math.abs(um), 'metric', { sd: sd_um, signed: false }).text;
-  const by = sayDeviation(by_um, 'metric', { signed: false }).text;
+  const size = sayDeviation(Math.abs(um), system, { sd: sd_um, signed: false }).text;
+  const by = sayDeviation(by_um, system, { signed: false }).text;
   const sideways = um > 0 ? 'to the back' : 'toward you';
   const told = {
     leave: 'leave it',
@@ -115,7 +127,7 @@ function centresSentence(
   const sag =
     bracket_um === 0
       ? ''
-      : `; the bracket’s sag, ${sayDeviation(bracket_um, 'metric', { signed: false }).text} of height, is taken out`;
+      : `; the bracket’s sag, ${sayDeviation(bracket_um, system, { signed: false }).text} of height, is taken out`;
   return `The tailstock’s centre stands ${way} than the spindle’s, ${size}${sag}: ${judged.verdict}; ${told}.`;
 }
 

@@ -1,11 +1,21 @@
 import type { HeightFound } from '../../core/heights/heights.ts';
 import type { LinerFound } from '../../core/heights/liner.ts';
+import { size_um, type UnitSystem } from '../../core/quantity/unit.ts';
 
-const mm = (value: number, places = 3): string => `${value.toFixed(places).replace('-', '−')}\u00a0mm`;
-const signed = (um: number): string => `${um > 0 ? '+' : ''}${mm(um / 1000)}`;
+/** Heights in the machine's units: three places of a mm, or four of an inch, which are a tenth. */
+export function heightWords(system: UnitSystem) {
+  const metric = system === 'metric';
+  const size = metric ? 1 : size_um.in / size_um.mm;
+  /** @param places  decimals in mm; inches get one more */
+  const mm = (value: number, places = 3): string =>
+    `${(value / size).toFixed(metric ? places : places + 1).replace('-', '−')}\u00a0${metric ? 'mm' : 'in'}`;
+  const signed = (um: number): string => `${um > 0 ? '+' : ''}${mm(um / 1000)}`;
+  return { mm, signed };
+}
 
 /** Every link of a height, so that its sum can be followed: the drawing, what was found, what is planned. */
-export function linkWords(height: HeightFound): string[] {
+export function linkWords(height: HeightFound, system: UnitSystem): string[] {
+  const { mm, signed } = heightWords(system);
   const { parts, changes, closure, drawn_mm, um, sd_um, backlash_um } = height;
   return [
     ...parts.map((part) => `${part.body}, by the drawing: ${mm(part.mm)}`),
@@ -24,7 +34,8 @@ export function linkWords(height: HeightFound): string[] {
 }
 
 /** A liner as it is made: sheet, what to mill, what is left. */
-export function linerWords(liner: LinerFound): string[] {
+export function linerWords(liner: LinerFound, system: UnitSystem): string[] {
+  const { mm } = heightWords(system);
   return [
     `Sheet ${mm(liner.sheet_mm, 2)}, bond line ${mm(liner.bond_mm, 2)}; ${mm(liner.left_mm, 2)} left when it is finished, at least ${mm(liner.least_mm, 2)}.`,
     ...liner.pads.map(

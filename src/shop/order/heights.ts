@@ -2,6 +2,8 @@ import type { Chain, Change } from '../../core/heights/chain.ts';
 import { type HeightFound, heightsFound } from '../../core/heights/heights.ts';
 import { type LinerAsk, type LinerFound, linerFor, type NoLiner } from '../../core/heights/liner.ts';
 import { type SinkRoom, sinkRooms } from '../../core/heights/sink.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { heightWords } from './heights-words.ts';
 
 /** What `heights` is asked: a chain, and the liners that are to bring its heights back, worked out one after the other. */
 export interface HeightsAsk {
@@ -32,9 +34,10 @@ export interface HeightsAnswer {
 
 /**
  * Heights after what was found and what is planned, liners worked out so that they come back, and what that leaves the planner.
+ * @param system  units of the sentences
  * @returns the first liner that cannot be, when there is one
  */
-export function heights(ask: HeightsAsk): HeightsAnswer | NoLiner {
+export function heights(ask: HeightsAsk, system: UnitSystem = 'metric'): HeightsAnswer | NoLiner {
   let { chain } = ask;
   const liners: LinerFound[] = [];
   for (const one of ask.liners) {
@@ -48,7 +51,11 @@ export function heights(ask: HeightsAsk): HeightsAnswer | NoLiner {
   const unknown = new Set(found.filter((one) => verdictOf(one) === 'not measured').map((one) => one.name));
   return {
     ok: true,
-    heights: found.map((height) => ({ ...height, verdict: verdictOf(height), sentence: sentenceOf(height) })),
+    heights: found.map((height) => ({
+      ...height,
+      verdict: verdictOf(height),
+      sentence: sentenceOf(height, system),
+    })),
     liners,
     limits: chain.joints.map(({ name }) => ({
       joint: name,
@@ -61,9 +68,9 @@ export function heights(ask: HeightsAsk): HeightsAnswer | NoLiner {
       ),
     })),
     warnings: [
-      ...found.flatMap(closureWarning),
-      ...liners.flatMap(standOffWarning),
-      ...found.flatMap(outWarning),
+      ...found.flatMap((one) => closureWarning(one, system)),
+      ...liners.flatMap((one) => standOffWarning(one, system)),
+      ...found.flatMap((one) => outWarning(one, system)),
     ],
   };
 }
@@ -88,41 +95,50 @@ function verdictOf({ um, sd_um, low_um, high_um, changes, closure }: HeightFound
   return um + doubt < low_um || um - doubt > high_um ? 'outside' : 'not proven';
 }
 
-const mm = (um: number): string => (Math.abs(um) / 1000).toFixed(3);
+/** A size without its sign. */
+const size = (um: number, system: UnitSystem): string => heightWords(system).mm(Math.abs(um) / 1000);
 
-function sentenceOf(height: HeightFound): string {
+function sentenceOf(height: HeightFound, system: UnitSystem): string {
   if (verdictOf(height) === 'not measured') return `${height.name}: nothing is known of it but the drawing.`;
   const { name, to, um, sd_um, found_um } = height;
   const stands = (value: number): string =>
-    mm(value) === '0.000' ? 'as drawn' : `${mm(value)} mm too ${value > 0 ? 'high' : 'low'}`;
+    Number.parseFloat(size(value, system)) === 0
+      ? 'as drawn'
+      : `${size(value, system)} too ${value > 0 ? 'high' : 'low'}`;
   const was = found_um === um ? '' : ` As found it stands ${stands(found_um)}.`;
-  return `${name}: “${to}” comes to stand ${stands(um)}, ± ${mm(2 * sd_um)} mm.${was}`;
+  return `${name}: “${to}” comes to stand ${stands(um)}, ± ${size(2 * sd_um, system)}.${was}`;
 }
 
-function closureWarning({ name, closure, changes }: HeightFound): { code: string; text: string }[] {
+function closureWarning(
+  { name, closure, changes }: HeightFound,
+  system: UnitSystem,
+): { code: string; text: string }[] {
   if (!closure || !changes.some((one) => one.when === 'found')) return [];
   if (Math.abs(closure.um) <= 2 * closure.sd_um) return [];
   return [
     {
       code: 'does not close',
-      text: `${name}: measured, it lies ${mm(closure.um)} mm ${closure.um > 0 ? 'higher' : 'lower'} than what was found adds up to, beyond ± ${mm(2 * closure.sd_um)} mm. Measure again, or look for what is missing; the measured height is used.`,
+      text: `${name}: measured, it lies ${size(closure.um, system)} ${closure.um > 0 ? 'higher' : 'lower'} than what was found adds up to, beyond ± ${size(2 * closure.sd_um, system)}. Measure again, or look for what is missing; the measured height is used.`,
     },
   ];
 }
 
-const standOffWarning = (liner: LinerFound): { code: string; text: string }[] =>
+const standOffWarning = (liner: LinerFound, system: UnitSystem): { code: string; text: string }[] =>
   liner.stands_off.map(({ pad, um }) => ({
     code: 'stands off',
-    text: `“${pad}” of ${liner.joint} is not lined and would stand ${um > 0 ? 'off' : 'proud'} by ${mm(um)} mm.`,
+    text: `“${pad}” of ${liner.joint} is not lined and would stand ${um > 0 ? 'off' : 'proud'} by ${size(um, system)}.`,
   }));
 
-const outWarning = (height: HeightFound): { code: string; text: string }[] =>
+const outWarning = (height: HeightFound, system: UnitSystem): { code: string; text: string }[] =>
   verdictOf(height) === 'outside'
-    ? [{ code: 'out of band', text: `${height.name} ends outside its band of ${bandText(height)}.` }]
+    ? [{ code: 'out of band', text: `${height.name} ends outside its band of ${bandText(height, system)}.` }]
     : [];
 
-const signed = (um: number): string => `${um < 0 ? '−' : um > 0 ? '+' : ''}${mm(um)}`;
-
 /** "−0.050 to +0.080 mm" */
-export const bandText = ({ low_um, high_um }: Pick<HeightFound, 'low_um' | 'high_um'>): string =>
-  `${signed(low_um)} to ${signed(high_um)} mm`;
+export function bandText(
+  { low_um, high_um }: Pick<HeightFound, 'low_um' | 'high_um'>,
+  system: UnitSystem = 'metric',
+): string {
+  const signed = (um: number): string => `${um < 0 ? '−' : um > 0 ? '+' : ''}${size(um, system)}`;
+  return `${signed(low_um).replace(/\u00a0.*/, '')} to ${signed(high_um)}`;
+}

@@ -8,6 +8,7 @@ import { benchesOf, type HeightsRecord, heightsOf, machineOf } from '../../core/
 import type { Template } from '../../core/ledger/template.ts';
 import type { Machine } from '../../core/order/machine.ts';
 import { orderedSteps } from '../../core/order/needs.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { Kept, Store } from '../store.ts';
 import { type BenchLimits, benchPlan } from './bench-plan.ts';
 import { type HeightsAnswer, type HeightsAsk, heights } from './heights.ts';
@@ -163,8 +164,9 @@ export function jobHeights(
   job: Job,
   templates: readonly Template[],
   typed?: HeightsRecord,
+  system: UnitSystem = 'metric',
 ): HeightsAnswer | { readonly ok: false; readonly text: string } | undefined {
   const machine = machineOf(job.live);
   if (!machine?.heights) return undefined;
-  return heights(heightsAskOf(machine, typed ?? heightsOf(job.live) ?? {}, templates));
+  return heights(heightsAskOf(machine, typed ?? heightsOf(job.live) ?? {}, templates), system);
 }

@@ -12,8 +12,8 @@ import {
 import type { LineShown } from '../../../shop/chart/line-shown.ts';
 import { moved } from '../../../shop/order/machine-draft.ts';
 import { useKit } from '../keep/kit.ts';
-import type { Units } from '../keep/settings.ts';
-import { ItemList, MeasureField, NumberField, PickField } from '../machine/fields.tsx';
+import { ItemList, NumberField, PickField } from '../machine/fields.tsx';
+import { MeasureField } from '../machine/measure-field.tsx';
 
 const yesNo = [
   { value: 'no', words: 'no' },
@@ -24,10 +24,9 @@ const yesNo = [
 export function MeasuredWith(props: {
   readonly kept: ChartRecord['kit'];
   readonly lines: readonly LineShown[];
-  readonly units: Units;
   readonly onChange: (kit: NonNullable<ChartRecord['kit']>) => void;
 }) {
-  const { kept, lines, units, onChange } = props;
+  const { kept, lines, onChange } = props;
   const { kit: open } = useKit();
   // A workshop without a kit leaves a chart with the one it was put together with.
   const own = open && open.items.length > 0 ? kitOf(open.items) : kept;
@@ -81,14 +80,7 @@ export function MeasuredWith(props: {
                 const set = (number: number | string | undefined) =>
                   change({ ...setup, [key]: number } as KitSetup);
                 return unit ? (
-                  <MeasureField
-                    key={key}
-                    label={label}
-                    unit={unit}
-                    units={units}
-                    value={value}
-                    onChange={set}
-                  />
+                  <MeasureField key={key} label={label} unit={unit} value={value} onChange={set} />
                 ) : (
                   <NumberField key={key} label={label} value={value} onChange={set} />
                 );

@@ -7,7 +7,8 @@ import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { jobAddress, posted, Refusing } from '../keep/server.ts';
 import type { Units } from '../keep/settings.ts';
-import { ItemList, MeasureField, NumberField, PickField, TextField } from '../machine/fields.tsx';
+import { ItemList, NumberField, PickField, TextField } from '../machine/fields.tsx';
+import { MeasureField } from '../machine/measure-field.tsx';
 import { MeasuredWith } from './measured-with.tsx';
 import '../machine/machine.css';
 
@@ -151,7 +152,6 @@ export function PutTogether(props: {
                   <MeasureField
                     label="Limit"
                     unit="um"
-                    units={units}
                     value={test.limit.um}
                     onChange={(um) => change({ ...test, limit: { ...test.limit, um: um as number } })}
                   />
@@ -159,7 +159,6 @@ export function PutTogether(props: {
                     <MeasureField
                       label="Over"
                       unit="mm"
-                      units={units}
                       value={test.limit.over_mm}
                       onChange={(over_mm) =>
                         change({ ...test, limit: { ...test.limit, over_mm: over_mm as number } })
@@ -210,14 +209,12 @@ export function PutTogether(props: {
                   <MeasureField
                     label="Limit"
                     unit="um"
-                    units={units}
                     value={limit.um}
                     onChange={(um) => change({ ...limit, um: um as number })}
                   />
                   <MeasureField
                     label="Stated over"
                     unit="mm"
-                    units={units}
                     value={limit.over_mm}
                     onChange={(over_mm) => {
                       const { over_mm: _over, ...rest } = limit;
@@ -253,7 +250,6 @@ export function PutTogether(props: {
           <MeasuredWith
             kept={put.kit}
             lines={lines}
-            units={units}
             onChange={(kit) => {
               const { kit: _was, ...rest } = put;
               set(kit.setups?.length ? { ...rest, kit } : rest);

@@ -17,6 +17,7 @@ import { Mark, VerdictWord } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useTemplates, useWrite } from '../keep/jobs.ts';
 import { jobAddress } from '../keep/server.ts';
+import { useSettings } from '../keep/settings.ts';
 import { ItemList, PickField, TextField } from '../machine/fields.tsx';
 import { MeasureField } from '../machine/measure-field.tsx';
 import { useWorkedOut } from '../machine/worked-out.ts';
@@ -51,6 +52,7 @@ function Heights({ open }: { readonly open: OpenMachine }) {
   const [record, keep, finish] = useDraft<HeightsRecord>(draftKey(id, 'heights'), kept);
   const { data: templates = [] } = useTemplates();
   const write = useWrite(id);
+  const { units } = useSettings();
   // An empty sheet is asked as one, not as the ledger's.
   const body = {
     changes: record.changes ?? [],
@@ -101,7 +103,7 @@ function Heights({ open }: { readonly open: OpenMachine }) {
                   Show the working<span className="hidden"> of {height.name}</span>
                 </summary>
                 <ul className="rows">
-                  {linkWords(height).map((text) => (
+                  {linkWords(height, units).map((text) => (
                     <li key={text}>{text}</li>
                   ))}
                 </ul>
@@ -111,7 +113,7 @@ function Heights({ open }: { readonly open: OpenMachine }) {
           {data?.liners.map((liner) => (
             <article key={liner.joint} className="height">
               <h2>Liner: {slideName(liner.joint)}</h2>
-              {linerWords(liner).map((text) => (
+              {linerWords(liner, units).map((text) => (
                 <p key={text}>{text}</p>
               ))}
             </article>

@@ -1,5 +1,4 @@
 import { type ReactNode, useId, useState } from 'react';
-import { clean, size_um, type UnitSystem, unitSign } from '../../../core/quantity/unit.ts';
 
 /** A line of text with its label. */
 export function TextField(props: {
@@ -87,26 +86,6 @@ export function NumberField(props: {
         }}
       />
     </div>
-  );
-}
-
-/** A length or a deviation, kept in mm or µm and typed in the units of the screen: mm and µm, or in and thou. */
-export function MeasureField(props: {
-  readonly label: string;
-  readonly unit: 'mm' | 'um';
-  readonly units: UnitSystem;
-  readonly value: number | string | undefined;
-  readonly onChange: (value: number | string | undefined) => void;
-}) {
-  const { label, unit, units, value, onChange } = props;
-  const typed = units === 'metric' ? unit : unit === 'mm' ? 'in' : 'thou';
-  const size = size_um[typed] / size_um[unit];
-  return (
-    <NumberField
-      label={`${label}, ${unitSign[typed]}`}
-      value={typeof value === 'number' ? Number((value / size).toPrecision(9)) : value}
-      onChange={(next) => onChange(typeof next === 'number' ? clean(next * size) : next)}
-    />
   );
 }
 

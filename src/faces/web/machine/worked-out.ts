@@ -2,9 +2,12 @@ import { useQuery } from '@tanstack/react-query';
 import { placeWords } from '../../../shop/order/machine-draft.ts';
 import { outbox } from '../keep/jobs.ts';
 import { posted, Refusing } from '../keep/server.ts';
+import { useSettings } from '../keep/settings.ts';
 
 /** What the shop works out from a sheet as it stands; what it answered before stands until then. */
-export function useWorkedOut<T>(address: string, body: unknown, ready = true) {
+export function useWorkedOut<T>(place: string, body: unknown, ready = true) {
+  const { units } = useSettings();
+  const address = `${place}?units=${units}`;
   const { data, error } = useQuery({
     queryKey: ['worked out', address, body],
     queryFn: async () => {

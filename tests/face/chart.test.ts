@@ -155,13 +155,13 @@ it('a test of one’s own and a limit of one’s own are looked at as they are w
   await page.getByLabel('How it is measured').fill('conforms to the standard');
   await expect.poll(() => screenText(page)).toContain('no word that a standard is met');
   await page.getByLabel('How it is measured').fill('indicator on the slide, pushed and pulled by hand');
-  await page.getByLabel('Limit', { exact: true }).fill('15');
+  await page.getByLabel('Limit, µm').fill('15');
   await pressKey(page, 'Keep these');
   await page.locator('.chart-line', { hasText: 'Top slide, play' }).waitFor();
   expect(await row('Top slide, play')).toContain('≤ 15');
   await pressKey(page, 'Add a limit');
   await page.locator('summary', { hasText: 'Front carriage way, form' }).first().click();
-  await page.getByLabel('Limit', { exact: true }).last().fill('8');
+  await page.getByLabel('Limit, µm').last().fill('8');
   await pressKey(page, 'Keep these');
   await expect.poll(() => row('Front carriage way, form')).toContain('0 to +8');
   expect(await row('Front carriage way, form')).toContain("shop's own");

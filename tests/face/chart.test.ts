@@ -219,7 +219,7 @@ it('the chart of a whole machine shows what its benches measured, and leads ther
   await page.goto(`${served.address}/job/demo-lathe/chart`);
   await page.locator('.chart-line').first().waitFor();
   const link = page.locator('.chart-line a', { hasText: 'job demo-saddle' }).first();
-  expect(await link.innerText()).toMatch(/^bench of “.+”, job demo-saddle, rounds 1 and \d$/);
+  expect(await link.textContent()).toMatch(/^bench of “.+”, job demo-saddle, rounds 1 and \d$/);
   if (pictures) await page.screenshot({ path: join(pictures, 'chart-whole.png'), fullPage: true });
   await link.focus();
   await page.keyboard.press('Enter');

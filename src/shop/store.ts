@@ -21,6 +21,18 @@ export type Kept =
   | { readonly kind: 'conflict' }
   | { readonly kind: 'no such job' };
 
+/** What a workshop's store is and how much is in it. */
+export interface StoreFacts {
+  readonly kind: 'SQLite' | 'PostgreSQL';
+  /** The number of the last step of its schema. */
+  readonly schema: number;
+  /** On the disk, ledgers and what belongs to them; in PostgreSQL photos too. */
+  readonly bytes: number;
+  readonly jobs: number;
+  readonly entries: number;
+  readonly kit_entries: number;
+}
+
 /** Where ledgers are kept. An answer means that what was asked is durable: it outlives a crash and a power cut. */
 export interface Store {
   readonly jobs: () => Promise<readonly JobLine[]>;
@@ -42,6 +54,8 @@ export interface Store {
   readonly kit: () => Promise<readonly KitEntry[]>;
   /** Appends entries of the kit, all or none; one that is there already is kept once. */
   readonly keepKit: (entries: readonly SentKitEntry[]) => Promise<Kept>;
+  /** Asked of the database itself, so that an answer means that it is there. */
+  readonly facts: () => Promise<StoreFacts>;
   readonly close: () => Promise<void>;
 }
 

@@ -21,6 +21,7 @@ describe('the docs list', () => {
     const text = readFileSync('docs/architecture.md', 'utf8');
     for (const file of [
       'app',
+      'health',
       'jobs',
       'sums',
       'photos',

@@ -1,13 +1,12 @@
-import { createHash, randomBytes, webcrypto } from 'node:crypto';
-import { access, mkdir, open, readFile, rename, stat, unlink } from 'node:fs/promises';
+import { createHash, randomBytes } from 'node:crypto';
+import { access, mkdir, open, readdir, readFile, rename, stat, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { photoFormats } from '../../shop/print/photo.ts';
-import type { PhotoStore, StoredPhoto } from '../../shop/print/photo-store.ts';
+import type { PhotoLine, PhotoStore, StoredPhoto } from '../../shop/print/photo-store.ts';
 import { Fault } from '../../shop/store.ts';
 import { worded } from '../store/sqlite-faults.ts';
-import { photoFormat } from './format.ts';
+import { isHash, nameOf } from './name.ts';
 
-const isHash = (text: string): boolean => /^[0-9a-f]{64}$/.test(text);
 const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /**
@@ -68,12 +67,29 @@ export function photoFolder(folder: string): PhotoStore {
       const there = isHash(hash) ? await found(hash) : undefined;
       return there && { format: there.format, bytes: (await stat(there.file)).size };
     },
-    // Off this thread: a photo's hash must not hold up whoever else asks.
-    nameOf: async (bytes) => ({
-      hash: Buffer.from(await webcrypto.subtle.digest('SHA-256', bytes as BufferSource)).toString('hex'),
-      format: photoFormat(bytes),
-    }),
+    all: async () => {
+      const lines: PhotoLine[] = [];
+      for (const drawer of (await listed(folder)).filter((name) => /^[0-9a-f]{2}$/.test(name)))
+        for (const name of await listed(join(folder, drawer))) {
+          const [hash = '', ending = ''] = name.split('.');
+          const format = photoFormats.find((one) => one === ending);
+          if (!format || name !== `${hash}.${format}` || !isHash(hash) || !hash.startsWith(drawer)) continue;
+          lines.push({ hash, format, bytes: (await stat(join(folder, drawer, name))).size });
+        }
+      return lines;
+    },
+    nameOf,
   };
+}
+
+/** Names in a folder, in order; none where there is no such folder yet. */
+async function listed(folder: string): Promise<string[]> {
+  try {
+    return (await readdir(folder)).sort();
+  } catch (failure) {
+    if ((failure as { code?: string }).code === 'ENOENT') return [];
+    throw failure;
+  }
 }
 
 /** The new name itself is durable only once its folder is; some systems cannot do that, and need not. */

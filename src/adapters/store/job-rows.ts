@@ -1,7 +1,7 @@
 import { type SentEntry, storedEntry } from '../../contract/entry.ts';
 import { BadInput } from '../../contract/refusal.ts';
 import type { Entry } from '../../core/ledger/entry.ts';
-import { Fault, type JobLine, type Kept, type Store } from '../../shop/store.ts';
+import { Fault, type JobLine, type Kept, type Store, type StoreFacts } from '../../shop/store.ts';
 import type { Tables } from './tables.ts';
 import { type Books, rows, type Work } from './work.ts';
 
@@ -73,6 +73,31 @@ export function* jobLines({ db }: Books): Work<JobLine[]> {
     lines.push({ id: job, made: entryOf(ends[0]!), entries: Number(entries), changed: ends.at(-1)!.at });
   }
   return lines;
+}
+
+/** How much is in a workshop. */
+export function* counts({ db }: Books): Work<Pick<StoreFacts, 'jobs' | 'entries' | 'kit_entries'>> {
+  const [row] = yield* rows(
+    db.selectNoFrom((one) => [
+      one
+        .selectFrom('job')
+        .select(({ fn }) => fn.countAll<number | string>().as('n'))
+        .as('jobs'),
+      one
+        .selectFrom('entry')
+        .select(({ fn }) => fn.countAll<number | string>().as('n'))
+        .as('entries'),
+      one
+        .selectFrom('kit_entry')
+        .select(({ fn }) => fn.countAll<number | string>().as('n'))
+        .as('kit_entries'),
+    ]),
+  );
+  return {
+    jobs: Number(row?.jobs),
+    entries: Number(row?.entries),
+    kit_entries: Number(row?.kit_entries),
+  };
 }
 
 /** Makes a job with its first entries, or gives it those that it lacks. */

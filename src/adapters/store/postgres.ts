@@ -1,7 +1,7 @@
 import { type Compilable, CompiledQuery, Kysely, PostgresDialect, sql } from 'kysely';
 import pg from 'pg';
 import type { Store } from '../../shop/store.ts';
-import { appendEntry, jobEntries, jobLines, makeTold } from './job-rows.ts';
+import { appendEntry, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
 import { type Migration, migrations, postgresSchema } from './migrations.ts';
 import { isToBeTriedAgain, worded } from './postgres-faults.ts';
@@ -106,6 +106,20 @@ export async function openPostgres(
     append: (job, entry) => write(() => appendEntry(books, job, entry)),
     kit: () => read(() => kitEntries(books)),
     keepKit: (entries) => write(() => appendKit(books, entries)),
+    facts: () =>
+      guarded(async () => {
+        const { rows: sizes } = await sql<{ bytes: string; schema: number }>`
+          select (select sum(pg_total_relation_size(c.oid)) from pg_class c where c.relnamespace = n.oid and c.relkind = 'r') as bytes,
+            (select max(number) from ${sql.id(postgresSchema, 'schema_version')}) as schema
+          from pg_namespace n where n.nspname = ${postgresSchema}`.execute(database);
+        const { bytes = '0', schema = 0 } = sizes[0] ?? {};
+        return {
+          kind: 'PostgreSQL' as const,
+          schema,
+          bytes: Number(bytes),
+          ...(await once(counts(books), 'repeatable read')),
+        };
+      }),
     close: () => database.destroy(),
   };
 }

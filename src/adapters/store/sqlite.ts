@@ -1,9 +1,9 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
 import { Fault, type Store } from '../../shop/store.ts';
-import { appendEntry, jobEntries, jobLines, makeTold } from './job-rows.ts';
+import { appendEntry, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
 import { checkGaps, type Migration, migrations } from './migrations.ts';
 import { keepBeforeUpgrade } from './sqlite-copy.ts';
@@ -26,6 +26,8 @@ interface Tool extends Books {
 export interface SqliteOptions {
   /** A bound on the file's size, in pages of 4096 bytes; beyond it the answer is "disk full". */
   readonly mostPages?: number;
+  /** To be read and nothing else: a backup stays as it was made, to the byte. */
+  readonly readOnly?: boolean;
   /** Steps of the schema; this version's own when left out. */
   readonly steps?: readonly Migration[];
 }
@@ -42,7 +44,7 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
       throw worded(failure, file);
     }
   };
-  const tool = guarded(() => open(file, options.steps ?? migrations));
+  const tool = guarded(() => open(file, options));
   const { database, answer } = tool;
   if (options.mostPages !== undefined) database.pragma(`max_page_count = ${options.mostPages}`);
   const run = database.transaction((work: Work<unknown>) => atOnce(work, answer));
@@ -56,15 +58,24 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
     append: (job, entry) => write(appendEntry(tool, job, entry)),
     kit: () => read(kitEntries(tool)),
     keepKit: (entries) => write(appendKit(tool, entries)),
+    facts: async () => ({
+      kind: 'SQLite',
+      schema: guarded(() => schemaOf(database)),
+      bytes: [file, `${file}-wal`].reduce(
+        (sum, one) => sum + (statSync(one, { throwIfNoEntry: false })?.size ?? 0),
+        0,
+      ),
+      ...(await read(counts(tool))),
+    }),
     close: async () => {
       database.close();
     },
   };
 }
 
-function open(file: string, steps: readonly Migration[]): Tool {
-  mkdirSync(dirname(file), { recursive: true });
-  const database = new Database(file, { timeout: patience_ms });
+function open(file: string, { readOnly = false, steps = migrations }: SqliteOptions): Tool {
+  if (!readOnly) mkdirSync(dirname(file), { recursive: true });
+  const database = new Database(file, { timeout: patience_ms, readonly: readOnly });
   try {
     const id = database.pragma('application_id', { simple: true });
     const { n } = database.prepare('select count(*) as n from sqlite_master').get() as { n: number };
@@ -73,10 +84,12 @@ function open(file: string, steps: readonly Migration[]): Tool {
         'not a workshop',
         `${file} is a database of something else; give another file or folder`,
       );
-    database.pragma('journal_mode = WAL');
-    database.pragma('synchronous = FULL');
-    database.pragma('foreign_keys = ON');
-    if (id === 0) database.pragma(`application_id = ${applicationId}`);
+    if (!readOnly) {
+      database.pragma('journal_mode = WAL');
+      database.pragma('synchronous = FULL');
+      database.pragma('foreign_keys = ON');
+    }
+    if (id === 0 && !readOnly) database.pragma(`application_id = ${applicationId}`);
     const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
     const tool: Tool = {
       database,
@@ -91,7 +104,7 @@ function open(file: string, steps: readonly Migration[]): Tool {
         return [];
       },
     };
-    migrate(tool, file, steps);
+    migrate(tool, file, steps, readOnly);
     return tool;
   } catch (failure) {
     database.close();
@@ -99,21 +112,29 @@ function open(file: string, steps: readonly Migration[]): Tool {
   }
 }
 
-function migrate({ database, db, answer }: Tool, file: string, steps: readonly Migration[]): void {
+const schemaOf = (database: Database.Database): number =>
+  database.pragma('user_version', { simple: true }) as number;
+
+function migrate(
+  { database, db, answer }: Tool,
+  file: string,
+  steps: readonly Migration[],
+  readOnly: boolean,
+): void {
   checkGaps(steps);
-  const version = () => database.pragma('user_version', { simple: true }) as number;
-  const done = version();
+  const done = schemaOf(database);
   if (done > steps.length)
     throw new Fault(
       'newer workshop',
       `the workshop was written by a newer version (schema ${done}; this one knows ${steps.length}); nothing was changed`,
     );
+  if (readOnly) return;
   if (done > 0 && done < steps.length) keepBeforeUpgrade(database, file, done);
   for (const step of steps.slice(done))
     database
       .transaction(() => {
         // Another program may have made the step while this one waited for its turn.
-        if (version() >= step.number) return;
+        if (schemaOf(database) >= step.number) return;
         for (const statement of step.statements(db, 'sqlite')) answer(statement);
         database.pragma(`user_version = ${step.number}`);
       })

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
 import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { isZip, openZip } from '../../adapters/archive/zip-read.ts';
 import { zipOf } from '../../adapters/archive/zip-write.ts';
@@ -11,17 +11,26 @@ import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
 import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
-import { workshopFile } from '../../adapters/file/workshop.ts';
-import { photoFolder } from '../../adapters/photo/folder.ts';
+import { makeBackup } from '../../adapters/keeping/backup-folder.ts';
+import {
+  backupSettings,
+  checkWorkshop,
+  exportWorkshop,
+  moveWorkshop,
+  withWorkshop,
+} from '../../adapters/keeping/keeping.ts';
+import { restoreWorkshop } from '../../adapters/keeping/restore.ts';
 import { photoFile } from '../../adapters/photo/photo-file.ts';
+import { photosAt } from '../../adapters/photo/place.ts';
 import { solveWithHighs } from '../../adapters/solver/highs.ts';
-import { openSqlite } from '../../adapters/store/sqlite.ts';
+import { openWorkshop, workshopPlace } from '../../adapters/workshop/open-workshop.ts';
 import { Fault } from '../../shop/store.ts';
 import type { ArchiveDoors } from './archive-doors.ts';
 import type { ChartDoors } from './chart.ts';
 import type { Doors } from './doors.ts';
 import { exitCodes } from './doors.ts';
 import { faultText } from './fault-text.ts';
+import { type KeepingDoors, registerKeeping } from './keeping.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import { run } from './run.ts';
 import type { StartServer } from './serve.ts';
@@ -61,18 +70,18 @@ const doors: Doors = {
   complain: (text) => process.stderr.write(`${text}\n`),
   solve: solveWithHighs,
   withStore: async (work) => {
-    const store = await openSqlite(workshopFile());
+    const workshop = await openWorkshop(workshopPlace());
     try {
-      return await work(store);
+      return await work(workshop.store);
     } finally {
-      await store.close();
+      await workshop.close();
     }
   },
   templates: () => readTemplates(),
   now: () => new Date().toISOString(),
 };
 
-const photos = () => photoFolder(join(dirname(workshopFile()), 'photos'));
+const photos = () => photosAt(workshopPlace().photos);
 
 const archiveDoors: ArchiveDoors = {
   photos,
@@ -121,17 +130,38 @@ const served: StartServer = (words, port) =>
     server.once('exit', (code) => ended(code ?? 0));
   });
 
+const keepingDoors: KeepingDoors = {
+  place: () => workshopPlace().words,
+  move: (to) => moveWorkshop(workshopPlace(), to),
+  backup: async (folder, keep) => {
+    const usual = backupSettings(workshopPlace());
+    const asked = {
+      folder: folder === undefined ? usual.folder : resolve(folder),
+      keep: keep ?? usual.keep,
+      now: doors.now(),
+      program: packageVersion(),
+    };
+    return { record: await withWorkshop(workshopPlace(), (open) => makeBackup(open, asked)), ...asked };
+  },
+  restore: (file, replace) => restoreWorkshop(resolve(file), workshopPlace(), replace),
+  exportTo: (file) => exportWorkshop(workshopPlace(), file),
+  check: () => checkWorkshop(workshopPlace()),
+};
+
 try {
   process.exitCode = await run(
     process.argv.slice(2),
     doors,
-    verbs({
-      archive: archiveDoors,
-      picture: pictureDoors,
-      chart: chartDoors,
-      machines: readWholeMachines,
-      serve: served,
-    }),
+    [
+      ...verbs({
+        archive: archiveDoors,
+        picture: pictureDoors,
+        chart: chartDoors,
+        machines: readWholeMachines,
+        serve: served,
+      }),
+      registerKeeping(keepingDoors),
+    ],
     packageVersion(),
   );
 } catch (failure) {

@@ -12,11 +12,14 @@ import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import { remembering } from '../../shop/remembering.ts';
 import type { Store } from '../../shop/store.ts';
 import { archiveRoutes } from './archives.ts';
+import type { BackupState } from './backups.ts';
 import { type ChartParts, chartRoutes } from './charts.ts';
 import { eventRoutes } from './events.ts';
+import { healthRoutes } from './health.ts';
 import { jobRoutes } from './jobs.ts';
 import { keepAnswers } from './kept-answers.ts';
 import { kitRoutes } from './kit.ts';
+import { logging, tellRequests } from './log.ts';
 import { machineRoutes } from './machines.ts';
 import { photoRoutes } from './photos.ts';
 import { practiceRoutes } from './practice.ts';
@@ -49,6 +52,8 @@ export interface ServerParts {
   /** How long an entry's body may take to come, ms; given by tests. */
   readonly bodyPatience_ms?: number;
   readonly version: string;
+  /** How backups stand; left out, this server makes none. */
+  readonly backups?: () => Promise<BackupState>;
   /** Folder of the built page; left out, there is no page. */
   readonly page?: string;
 }
@@ -64,10 +69,11 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   const patience = { headersTimeout: 15_000, requestTimeout: 0, connectionsCheckingInterval: 5_000 };
   const app = fastify({
     bodyLimit: bodyLimit_bytes,
-    logger: { level: 'warn' },
+    ...logging(),
     ...(parts.tls ? { https: { ...patience, ...parts.tls } } : { http: patience }),
   }) as unknown as FastifyInstance;
   app.server.maxConnections = mostConnections;
+  tellRequests(app);
   // Our own reading of JSON names the line where the text stops being JSON.
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(
@@ -114,7 +120,14 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
   const streams = openStreams();
   await app.register(eventRoutes(store, watch, streams, share?.devices));
   if (share) await app.register(shareRoutes(share, streams));
-  app.get('/api/health', async () => ({ ok: true, version: parts.version }));
+  await app.register(
+    healthRoutes({
+      version: parts.version,
+      store: parts.store,
+      ...(parts.photos ? { photos: parts.photos.store } : {}),
+      ...(parts.backups ? { backups: parts.backups } : {}),
+    }),
+  );
   const answerOf = keepAnswers(store, parts.compute);
   await app.register(jobRoutes(store, parts.templates, answerOf, parts.charts?.lists ?? []));
   await app.register(machineRoutes(store, parts.templates, parts.machines ?? [], parts.compute));

@@ -1,18 +1,26 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { type AddressInfo, createServer } from 'node:net';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { zipArchives } from '../../adapters/archive/archives.ts';
 import { deviceFile } from '../../adapters/devices/device-file.ts';
 import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
 import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
-import { demoJobs, workshopFile } from '../../adapters/file/workshop.ts';
-import { photoFolder } from '../../adapters/photo/folder.ts';
-import { openSqlite } from '../../adapters/store/sqlite.ts';
+import { demoJobs } from '../../adapters/file/workshop.ts';
+import { backupsIn } from '../../adapters/keeping/backup-folder.ts';
+import { backupSettings, fileIsWhole, wayBack } from '../../adapters/keeping/keeping.ts';
+import {
+  type OpenWorkshop,
+  openWorkshop,
+  type WorkshopPlace,
+  workshopPlace,
+} from '../../adapters/workshop/open-workshop.ts';
+import { BadInput } from '../../contract/refusal.ts';
 import { importJob } from '../../shop/keep-job.ts';
 import { Fault } from '../../shop/store.ts';
 import { buildApp } from './app.ts';
+import { backupOnThread, keepBackups } from './backups.ts';
 import { pressOnThread } from './paper-thread.ts';
 import { photosOnThread } from './photo-thread.ts';
 import { askedOf } from './share/asked.ts';
@@ -49,24 +57,47 @@ async function choosePort(host: string): Promise<number> {
   return 0;
 }
 
+/** Looks the workshop through before anything is written to it; one that is damaged is told with the way back. @throws Fault */
+async function openedWhole(place: WorkshopPlace, backups: string): Promise<OpenWorkshop> {
+  try {
+    fileIsWhole(place);
+    return await openWorkshop(place);
+  } catch (failure) {
+    if (!(failure instanceof Fault && failure.code === 'damaged')) throw failure;
+    throw new Fault('damaged', `${failure.message}\n${await wayBack(backups)}`);
+  }
+}
+
 async function main(): Promise<void> {
   const asked = askedOf(process.argv.slice(2));
   const host = asked.share ? everywhere : loopback;
   const port = await choosePort(host);
-  const file = workshopFile();
-  const store = await openSqlite(file);
+  const place = workshopPlace();
+  const plan = backupSettings(place);
+  const workshop = await openedWhole(place, plan.folder);
+  const { store, photos } = workshop;
   const demos = demoJobs();
   const empty = (await store.jobs()).length === 0;
   if (empty) for (const demo of demos) await importJob(store, demo);
 
   const thread = computeOnThread(new URL('./worker/main.js', import.meta.url));
-  const photos = join(dirname(file), 'photos');
-  const photoThread = photosOnThread(new URL('./photo-worker/main.js', import.meta.url), photos);
-  const paper = pressOnThread(new URL('./paper-worker/main.js', import.meta.url), photos);
+  const photoThread = photosOnThread(new URL('./photo-worker/main.js', import.meta.url), place.photos);
+  const paper = pressOnThread(new URL('./paper-worker/main.js', import.meta.url), place.photos);
+  const backups = keepBackups({
+    plan,
+    make: (now) =>
+      backupOnThread(new URL('./backup-worker/main.js', import.meta.url), {
+        place,
+        asked: { folder: plan.folder, keep: plan.keep, now, program: packageVersion() },
+      }),
+    newest: async () => (await backupsIn(plan.folder))[0],
+    now: () => new Date().toISOString(),
+    tell: (word, failed) => (failed ? console.error(word) : console.log(word)),
+  });
   const templates = readTemplates();
   const page = join(packageRoot(), 'dist', 'web');
   const share: ShareParts = {
-    devices: deviceFile(join(dirname(file), 'devices.jsonl')),
+    devices: deviceFile(join(place.folder, 'devices.jsonl')),
     invitations: openInvitations(),
     scheme: asked.tls ? 'https' : 'http',
     addresses: () => (asked.share ? networkAddresses() : []),
@@ -76,12 +107,13 @@ async function main(): Promise<void> {
     templates,
     machines: readWholeMachines(undefined, templates),
     compute: thread.compute,
-    photos: { store: photoFolder(photos), ask: photoThread.ask },
-    archives: zipArchives(photos),
+    photos: { store: photos, ask: photoThread.ask },
+    archives: zipArchives(join(place.folder, 'photos')),
     charts: { lists: readTestLists(), press: paper.press },
     share,
     ...(asked.tls ? { tls: { cert: readFileSync(asked.tls.cert), key: readFileSync(asked.tls.key) } } : {}),
     version: packageVersion(),
+    backups: backups.state,
     ...(existsSync(join(page, 'index.html')) ? { page } : {}),
   });
   await app.listen({ port, host });
@@ -91,19 +123,22 @@ async function main(): Promise<void> {
   const shown =
     demo && (await store.entries(demo.id)) ? `${address}/job/${encodeURIComponent(demo.id)}` : address;
   console.log(
-    `Waywright is at ${address}\nOpen ${shown}\nThe workshop is kept in ${file}. Stop with Ctrl+C.`,
+    `Waywright is at ${address}\nOpen ${shown}\nThe workshop is kept in ${place.words}. Stop with Ctrl+C.`,
   );
   if (asked.share) console.log(shareText(share, listening));
+
+  void backups.look();
 
   let stopping = false;
   const stop = async (): Promise<void> => {
     if (stopping) return;
     stopping = true;
+    backups.close();
     await app.close();
     await thread.close();
     await photoThread.close();
     await paper.close();
-    await store.close();
+    await workshop.close();
   };
   process.on('SIGINT', () => void stop());
   process.on('SIGTERM', () => void stop());
@@ -112,6 +147,7 @@ async function main(): Promise<void> {
 main().catch((failure: unknown) => {
   const known =
     failure instanceof Fault ||
+    failure instanceof BadInput ||
     failure instanceof RangeError ||
     (failure as { code?: string }).code !== undefined;
   console.error(known ? `Waywright cannot start: ${(failure as Error).message}` : failure);

@@ -38,6 +38,7 @@ const gibScreen = async () => (await import('./gib/gib.tsx')).GibScreen;
 const newMachine = async () => (await import('./machine/new-machine.tsx')).NewMachineScreen;
 const shareScreen = async () => (await import('./share/rooms.ts')).ShareScreen;
 const joinScreen = async () => (await import('./share/rooms.ts')).JoinScreen;
+const workshopScreen = async () => (await import('./workshop/workshop.tsx')).WorkshopScreen;
 const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
@@ -68,6 +69,9 @@ export const App = () => (
     </Route>
     <Route path="/join">
       <FetchedScreen key="join" title="Come in" fetchIt={joinScreen} />
+    </Route>
+    <Route path="/workshop">
+      <FetchedScreen key="workshop" title="The workshop’s file" fetchIt={workshopScreen} />
     </Route>
     <Route path="/signs">
       <SignsScreen />

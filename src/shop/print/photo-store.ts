@@ -5,6 +5,13 @@ export interface StoredPhoto {
   readonly format: PhotoFormat;
 }
 
+/** A photo without its bytes: its SHA-256, its kind, how many bytes it has. */
+export interface PhotoLine {
+  readonly hash: string;
+  readonly format: PhotoFormat;
+  readonly bytes: number;
+}
+
 /** Where photos are kept: as they were sent, each under the SHA-256 of its bytes, 64 hex figures. */
 export interface PhotoStore {
   /** Answers once the photo is durable; `again`: it was there already. */
@@ -22,4 +29,6 @@ export interface PhotoStore {
   readonly nameOf: (
     bytes: Uint8Array,
   ) => Promise<{ readonly hash: string; readonly format: PhotoFormat | undefined }>;
+  /** Every photo that is kept, by its hash in order, whether an entry names it or not; its bytes are not read. */
+  readonly all: () => Promise<readonly PhotoLine[]>;
 }

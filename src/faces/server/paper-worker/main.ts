@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { paperPhoto } from '../../../adapters/paper/paper-photo.ts';
 import { pressPdf } from '../../../adapters/paper/press.ts';
-import { photoFolder } from '../../../adapters/photo/folder.ts';
+import { photosAt } from '../../../adapters/photo/place.ts';
 import { chartPaper } from '../../../draw/chart-paper.ts';
 import type { PaperPhoto } from '../../../draw/chart-told.ts';
 import { dayText } from '../../../shop/chart/job-account.ts';
@@ -10,7 +10,7 @@ import type { PaperAsk } from '../charts.ts';
 const { folder, ask } = workerData as { readonly folder: string; readonly ask: PaperAsk };
 const { report, made, paper } = ask;
 
-const kept = photoFolder(folder);
+const kept = photosAt(folder);
 /** Photos made small side by side: enough for the processor's cores, few enough that they fit in memory whole. */
 const atOnce = 4;
 const told = [report.job, ...report.benches.map((bench) => bench.account)].flatMap(

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { decodePhoto } from '../../../adapters/photo/decode.ts';
-import { photoFolder } from '../../../adapters/photo/folder.ts';
 import { greyPng } from '../../../adapters/photo/grey-png.ts';
+import { photosAt } from '../../../adapters/photo/place.ts';
 import { BadInput } from '../../../contract/refusal.ts';
 import { madeReady } from '../../../core/print/made-ready.ts';
 import { type PhotoQuestions, photoDesk } from '../../../shop/print/photo-desk.ts';
@@ -11,7 +11,7 @@ import type { Failure } from '../photo-thread.ts';
 /** Once the first answer is out. */
 const readyAfter_ms = 300;
 
-const ask = photoDesk(photoFolder(workerData as string), decodePhoto, greyPng);
+const ask = photoDesk(photosAt(workerData as string), decodePhoto, greyPng);
 
 function failureOf(failure: unknown): Failure {
   const message = String((failure as Error)?.message ?? failure);

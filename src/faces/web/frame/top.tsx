@@ -21,6 +21,7 @@ const everywhere: readonly Place[] = [
   { to: '/kit', words: 'Kit' },
   { to: '/signs', words: 'How signs work' },
   { to: '/share', words: 'Share' },
+  { to: '/workshop', words: 'The workshop’s file' },
   { to: '/settings', words: 'Settings' },
 ];
 

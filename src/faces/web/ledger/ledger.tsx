@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import { entryWords } from '../../../shop/entry-words.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
@@ -72,6 +73,9 @@ function Ledger({ open }: { readonly open: OpenJob }) {
           );
         })}
       </ol>
+      <p className="quiet">
+        <Link href="/workshop">Where it is kept, and the last backup</Link>
+      </p>
     </main>
   );
 }

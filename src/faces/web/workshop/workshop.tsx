@@ -1,0 +1,51 @@
+import { useQuery } from '@tanstack/react-query';
+import { type WorkshopTold, workshopCares, workshopRows } from '../../../shop/keeping/workshop-words.ts';
+import { clock, dayMonth } from '../frame/kept.tsx';
+import { Mark } from '../frame/mark.tsx';
+import { Top } from '../frame/top.tsx';
+import { fetched } from '../keep/server.ts';
+import './workshop.css';
+
+const moment = (iso: string): string => `${dayMonth(iso)} ${clock(iso)}`;
+
+/** Where everything is kept, how much it is, and when it was last backed up. */
+export function WorkshopScreen() {
+  const { data, isError } = useQuery({
+    queryKey: ['workshop'],
+    queryFn: () => fetched<WorkshopTold>('/api/workshop'),
+    staleTime: 0,
+  });
+  return (
+    <>
+      <Top title="The workshop’s file" />
+      <main className="page narrow">
+        {data ? (
+          <>
+            <p className="say">Where everything is kept, and when it was last backed up.</p>
+            {workshopCares(data, moment).map((care) => (
+              <p className="wrong" key={care} role="alert">
+                <Mark name="caution" size={20} />
+                <span>{care}</span>
+              </p>
+            ))}
+            <dl className="workshop-facts">
+              {workshopRows(data, moment).map(({ label, words }) => (
+                <div key={label}>
+                  <dt>{label}</dt>
+                  <dd>{words}</dd>
+                </div>
+              ))}
+            </dl>
+          </>
+        ) : isError ? (
+          <p className="wrong" role="alert">
+            <Mark name="caution" size={20} />
+            <span>The shop’s file is out of reach. Open this again when it is back; nothing is lost.</span>
+          </p>
+        ) : (
+          <p className="quiet">Asking the shop.</p>
+        )}
+      </main>
+    </>
+  );
+}

@@ -184,6 +184,11 @@ console.log(
     .map((one) => one.toFixed(1))
     .join(' ')}`,
 );
+// The first seconds of a server are not a day's.
+await entriesFor(5, 50);
+sentAt.clear();
+lag.length = 0;
+heard = 0;
 const entries = await entriesFor(seconds, perSecond);
 await later(1_500);
 console.log(
@@ -193,26 +198,31 @@ line('entry kept', entries.took);
 line('seen by the others', lag);
 console.log(`entries not kept: ${bad}; events heard ${heard} of ${entries.took.length * (devices / jobs)}`);
 
-/** Noise does not compress: a JPEG of about 8 MB, each another. */
+/** Noise does not compress: a JPEG of a little more than 8 MB, each another. */
 async function bigPhoto() {
-  const side = 2_048;
-  const raw = randomBytes(side * side * 3);
-  for (const quality of [80, 85, 90, 93, 96, 98]) {
-    const jpeg = await sharp(raw, { raw: { width: side, height: side, channels: 3 } })
-      .jpeg({ quality })
+  for (let side = 2_000; ; side += 200) {
+    const raw = { width: side, height: side, channels: 3 };
+    const jpeg = await sharp(randomBytes(side * side * 3), { raw })
+      .jpeg({ quality: 95 })
       .toBuffer();
     if (jpeg.length >= photo_bytes) return jpeg;
   }
-  throw new Error('load: no photo of 8 MB could be made');
+}
+/** As the page does: a shop that has no time just now is asked again; the time counts from the first try. */
+async function sendPhoto(key, jpeg) {
+  const since = performance.now();
+  for (let tries = 1; ; tries++) {
+    const answer = await send(key, 'POST', '/api/photos', jpeg, 'image/jpeg', since);
+    if (answer.status !== 503 || tries === 10) return answer;
+    await later(3_000);
+  }
 }
 const photos = [];
 for (let k = 0; k < photoPhones; k++) photos.push(await bigPhoto());
 sentAt.clear();
 const [beside, sent] = await Promise.all([
   entriesFor(15, 50),
-  later(2_000).then(() =>
-    Promise.all(photos.map((jpeg, k) => send(keys[k], 'POST', '/api/photos', jpeg, 'image/jpeg'))),
-  ),
+  later(2_000).then(() => Promise.all(photos.map((jpeg, k) => sendPhoto(keys[k], jpeg)))),
 ]);
 const size = photos.reduce((sum, jpeg) => sum + jpeg.length, 0) / photos.length / 1e6;
 console.log(

@@ -2,7 +2,9 @@ import { mkdirSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
-import { Fault, type Store } from '../../shop/store.ts';
+import type { SentEntry } from '../../contract/entry.ts';
+import { Fault, type Kept, type Store } from '../../shop/store.ts';
+import { gathered } from './gathered.ts';
 import { appendEntry, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
 import { checkGaps, type Migration, migrations } from './migrations.ts';
@@ -51,11 +53,14 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
   // What is read is one moment's; a write takes the file before it reads, so that two programs cannot meet half way.
   const read = async <T>(work: Work<T>): Promise<T> => guarded(() => run.deferred(work) as T);
   const write = async <T>(work: Work<T>): Promise<T> => guarded(() => run.immediate(work) as T);
+  const append = gathered((all: readonly { readonly job: string; readonly entry: SentEntry }[]) =>
+    write(appendAll(tool, all)),
+  );
   return {
     jobs: () => read(jobLines(tool)),
     entries: (job, after) => read(jobEntries(tool, job, after)),
     make: (job, entries, also) => write(makeTold(tool, job, entries, also)),
-    append: (job, entry) => write(appendEntry(tool, job, entry)),
+    append: (job, entry) => append({ job, entry }),
     kit: () => read(kitEntries(tool)),
     keepKit: (entries) => write(appendKit(tool, entries)),
     facts: async () => ({
@@ -71,6 +76,15 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
       database.close();
     },
   };
+}
+
+function* appendAll(
+  books: Books,
+  all: readonly { readonly job: string; readonly entry: SentEntry }[],
+): Work<readonly Kept[]> {
+  const kept: Kept[] = [];
+  for (const { job, entry } of all) kept.push(yield* appendEntry(books, job, entry));
+  return kept;
 }
 
 function open(file: string, { readOnly = false, steps = migrations }: SqliteOptions): Tool {

@@ -114,9 +114,9 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
       ...refusalBody('too many', 'too many requests in a minute; wait and send again'),
     }),
   });
-  const watch = watchJobs(parts.store);
+  const store: Store = remembering(parts.store, (job) => watch.nudge(job));
+  const watch = watchJobs(store);
   app.addHook('onClose', async () => watch.close());
-  const store = remembering(parts.store, watch.nudge);
   const streams = openStreams();
   await app.register(eventRoutes(store, watch, streams, share?.devices));
   if (share) await app.register(shareRoutes(share, streams));

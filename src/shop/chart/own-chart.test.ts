@@ -3,7 +3,7 @@ import { readTestLists } from '../../adapters/file/test-lists.ts';
 import { chartFile } from '../../contract/chart.ts';
 import { chartReport } from './chart-report.ts';
 import { keptWords } from './kept-words.ts';
-import { asSense, blankTest, linesOf, ownLimit } from './own-chart.ts';
+import { asSense, blankTest, chartKey, linesOf, ownLimit } from './own-chart.ts';
 
 const lists = readTestLists();
 const report = (more: object) =>
@@ -47,6 +47,14 @@ describe('tests and limits of one’s own', () => {
     expect(said({ value_um: 9.5, over_mm: 150 })).toBe('as found +19.0 µm in 300 mm, doubt not told');
     // 25.4 µm in 300 mm is 1.016 thou in 12 in: the same slope over 304.8 mm.
     expect(said({ value_um: 25.4, doubt_um: 2.54 }, 'inch')).toBe('as found +1.02 ± 0.10 thou in 12 in');
+  });
+
+  it('a chart is the same whatever order its keys come back in, and another when anything in it is', () => {
+    const one = { list: 'a', machine: { name: 'n', owner: 'o' }, condition: ['x', 'y'] };
+    const other = { condition: ['x', 'y'], machine: { owner: 'o', name: 'n' }, list: 'a' };
+    expect(chartKey(other)).toBe(chartKey(one));
+    expect(chartKey({ ...one, condition: ['y', 'x'] })).not.toBe(chartKey(one));
+    expect(chartKey({ ...one, machine: { name: 'n' } })).not.toBe(chartKey(one));
   });
 
   it('empty lines are no words', () => expect(linesOf('a\n\n  \nb\n')).toEqual(['a', 'b']));

@@ -60,5 +60,13 @@ export function limitWords(limit: Pick<OwnLimit, 'um' | 'over_mm'>, system: Unit
   return typeof over_mm === 'number' ? `${size} in ${sayLength(over_mm, system).text}` : size;
 }
 
+/** A chart as text that tells one from another, whatever order its keys came in: the shop's file hands them back in its own. */
+export const chartKey = (record: ChartRecord): string =>
+  JSON.stringify(record, (_, value: unknown) =>
+    value !== null && typeof value === 'object' && !Array.isArray(value)
+      ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : value,
+  );
+
 /** Lines of text as a list, empty ones left out. */
 export const linesOf = (text: string): string[] => text.split('\n').filter((line) => line.trim() !== '');

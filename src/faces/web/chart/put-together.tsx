@@ -1,7 +1,14 @@
 import { useEffect, useState } from 'react';
 import type { ChartRecord } from '../../../core/ledger/rebuild-record.ts';
 import type { ChartReport } from '../../../shop/chart/chart-report.ts';
-import { asSense, blankTest, limitWords, linesOf, ownLimit } from '../../../shop/chart/own-chart.ts';
+import {
+  asSense,
+  blankTest,
+  chartKey,
+  limitWords,
+  linesOf,
+  ownLimit,
+} from '../../../shop/chart/own-chart.ts';
 import { moved, placeWords } from '../../../shop/order/machine-draft.ts';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
@@ -68,7 +75,7 @@ export function PutTogether(props: {
   readonly onSet: (record: ChartRecord) => void;
 }) {
   const { id, record, report, units, onSet } = props;
-  const was = JSON.stringify(record);
+  const was = chartKey(record);
   const [draft, keep, finish] = useDraft<{ readonly of: string; readonly chart: ChartRecord }>(
     draftKey(id, 'chart-own'),
     { of: was, chart: record },
@@ -76,7 +83,7 @@ export function PutTogether(props: {
   // What was half written for another list does not go with this one.
   const put = draft.of === was ? draft.chart : record;
   const set = (chart: ChartRecord) => keep({ of: was, chart });
-  const changed = JSON.stringify(put) !== was;
+  const changed = chartKey(put) !== was;
   const [open, setOpen] = useState(false);
   const wrong = useLooked(id, put, changed);
   const lines = report.groups.flatMap((group) => group.lines).filter((line) => !line.id.includes(':'));

@@ -22,6 +22,13 @@ export interface BackupAsked {
   /** ISO 8601. */
   readonly now: string;
   readonly program: string;
+  /** Room that a folder's disk has left, bytes; the system is asked when left out. */
+  readonly room?: (folder: string) => Promise<number>;
+}
+
+async function roomLeft(folder: string): Promise<number> {
+  const { bavail, bsize } = await statfs(folder);
+  return bavail * bsize;
 }
 
 /** Photos of all backups, each once. */
@@ -72,7 +79,7 @@ export async function makeBackup(workshop: OpenWorkshop, asked: BackupAsked): Pr
     await mkdir(folder, { recursive: true });
     const claimed = await claimNumber(folder);
     part = claimed.part;
-    await hasRoom(workshop, folder);
+    await hasRoom(workshop, folder, await (asked.room ?? roomLeft)(folder));
     // Ledgers before photos: photos are kept before the entries that name them, so none can be lacking.
     const inFile =
       workshop.place.kind === 'SQLite'
@@ -125,16 +132,15 @@ async function claimNumber(folder: string): Promise<{ readonly number: number; r
   }
 }
 
-async function hasRoom({ store, photos }: OpenWorkshop, folder: string): Promise<void> {
-  const { bavail, bsize } = await statfs(folder);
+async function hasRoom({ store, photos }: OpenWorkshop, folder: string, room: number): Promise<void> {
   const there = new Set((await backupPhotos(folder).all()).map(({ hash }) => hash));
   const fresh = (await photos.all()).filter(({ hash }) => !there.has(hash));
   const { bytes } = await store.facts();
   const wanted = bytes + fresh.reduce((all, photo) => all + photo.bytes, 0) + spare_bytes;
-  if (bavail * bsize < wanted)
+  if (room < wanted)
     throw new Fault(
       'disk full',
-      `no backup was made: the disk of ${folder} has ${Math.floor((bavail * bsize) / 1e6)} MB left, ${Math.ceil(wanted / 1e6)} MB are wanted; make room, or name another disk with --to or WAYWRIGHT_BACKUP`,
+      `no backup was made: the disk of ${folder} has ${Math.floor(room / 1e6)} MB left, ${Math.ceil(wanted / 1e6)} MB are wanted; make room, or name another disk with --to or WAYWRIGHT_BACKUP`,
     );
 }
 

@@ -190,6 +190,26 @@ describe('keeping safe', () => {
     await shop.close();
   });
 
+  it('a disk without room gets no backup and says how much is wanted; what was there stays, nothing half is left', async () => {
+    const shop = await filled();
+    const folder = newFolder();
+    await makeBackup(shop, asked(folder));
+    const before = readdirSync(folder);
+    await expect(makeBackup(shop, { ...asked(folder), room: async () => 64_000_000 })).rejects.toMatchObject({
+      code: 'disk full',
+      message: expect.stringMatching(/has 64 MB left, 65 MB are wanted/),
+    });
+    expect(readdirSync(folder)).toEqual(before);
+    // Full in the middle of it, as the system tells it.
+    const full = Object.assign(new Error('no space left on device'), { code: 'ENOSPC' });
+    const photos = { ...shop.photos, open: () => Promise.reject(full) };
+    rmSync(join(folder, 'photos'), { recursive: true });
+    await expect(makeBackup({ ...shop, photos }, asked(folder))).rejects.toMatchObject({ code: 'disk full' });
+    expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
+    expect(await backupsIn(folder)).toHaveLength(1);
+    await shop.close();
+  });
+
   it('a photo that is damaged or lacking is named by the check and by the backup', async () => {
     const shop = await filled();
     const [hurt, gone] = shop.hashes as [string, string];

@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyServerOptions } from 'fastify';
+import { type FastifyInstance, type FastifyServerOptions, LogController } from 'fastify';
 
 const levels = ['silent', 'error', 'warn', 'info'] as const;
 
@@ -13,7 +13,7 @@ export function logging(
 ): FastifyServerOptions {
   const level = levels.find((one) => one === env.WAYWRIGHT_LOG) ?? 'warn';
   return {
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     logger: {
       level,
       stream,

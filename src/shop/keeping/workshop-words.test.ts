@@ -19,7 +19,7 @@ it('the page says version, store, size, entries and the last backup', () => {
   expect(rows(told)).toEqual([
     'Waywright: version 0.1.0',
     'Kept in: one SQLite file, 1.2\u00a0MB',
-    'Holds: 3 jobs, 812 entries, 1 entry of the kit',
+    'Holds: 3 jobs, 812 entries of their ledgers, 1 of the kit',
     'Photos: 2, 9.3\u00a0MB',
     'Last backup: number 12, 2031-11-25T14:32:00Z: 800 entries and 2 photos, read back and counted',
     'Backups: every 24 hours; the newest 14 stay',

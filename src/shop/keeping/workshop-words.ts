@@ -50,9 +50,9 @@ export function workshopRows(
     },
     {
       label: 'Holds',
-      words: `${counted(store.jobs, 'job')}, ${counted(store.entries, 'entry', 'entries')}, ${counted(store.kit_entries, 'entry', 'entries')} of the kit`,
+      words: `${counted(store.jobs, 'job')}, ${counted(store.entries, 'entry', 'entries')} of their ledgers, ${store.kit_entries} of the kit`,
     },
-    { label: 'Photos', words: `${photos.count}, ${megabytes(photos.bytes)}` },
+    { label: 'Photos', words: photos.count === 0 ? 'none' : `${photos.count}, ${megabytes(photos.bytes)}` },
     { label: 'Last backup', words: lastWords },
     { label: 'Backups', words: backups?.on ? every! : 'not made by this server' },
   ];

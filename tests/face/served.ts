@@ -17,13 +17,18 @@ export interface Served {
 /** An empty folder for a workshop, thrown away by the system. */
 export const newFolder = (): Promise<string> => mkdtemp(join(tmpdir(), 'waywright-'));
 
-/** Starts `dist/faces/server/main.js`; with `folder`, on a workshop that is there already, with `port`, where it was before. */
+/** Starts `dist/faces/server/main.js`; with `folder`, on a workshop that is there already, with `port`, where it was before, with `database`, in PostgreSQL. */
 export async function serve(
-  given: { folder?: string; port?: number; words?: readonly string[] } = {},
+  given: { folder?: string; port?: number; words?: readonly string[]; database?: string } = {},
 ): Promise<Served> {
   const folder = given.folder ?? (await newFolder());
   const process = spawn(globalThis.process.execPath, ['dist/faces/server/main.js', ...(given.words ?? [])], {
-    env: { ...globalThis.process.env, WAYWRIGHT_DATA: folder, PORT: String(given.port ?? 0) },
+    env: {
+      ...globalThis.process.env,
+      WAYWRIGHT_DATA: folder,
+      PORT: String(given.port ?? 0),
+      ...(given.database === undefined ? {} : { DATABASE_URL: given.database }),
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let said = '';

@@ -1,4 +1,4 @@
-import { exitCodes, Leave } from './doors.ts';
+import { type Doors, exitCodes, Leave } from './doors.ts';
 import type { Register } from './run.ts';
 
 /** Starts the server with words of its own, and answers with its exit code when it ends. */
@@ -11,10 +11,17 @@ interface Options {
   readonly port?: string;
 }
 
+const isPort = (given: string): boolean => /^\d{1,5}$/.test(given) && Number(given) <= 65_535;
+
+function refused(doors: Doors, text: string): never {
+  doors.complain(text);
+  throw new Leave(exitCodes.badInput);
+}
+
 /** `waywright serve`: the workshop as a page, on this machine only or for the devices of the shop. */
 export const registerServe =
   (start: StartServer): Register =>
-  (program) => {
+  (program, doors) => {
     program
       .command('serve')
       .description('show the workshop as a page, on this machine only unless --share is given')
@@ -23,6 +30,13 @@ export const registerServe =
       .option('--key <file>', 'the key of that certificate, PEM')
       .option('--port <number>', 'a port; left out, the usual one or the next that is free')
       .action(async ({ share, cert, key, port }: Options) => {
+        if (port !== undefined && !isPort(port))
+          refused(doors, `--port: ${JSON.stringify(port)}; expected a whole number from 0 to 65535`);
+        if ((cert === undefined) !== (key === undefined))
+          refused(
+            doors,
+            `${cert === undefined ? '--cert' : '--key'}: nothing; expected a PEM file, since the other is given`,
+          );
         const words = [
           ...(share ? ['--share'] : []),
           ...(cert === undefined ? [] : ['--cert', cert]),

@@ -73,9 +73,9 @@ function Ledger({ open }: { readonly open: OpenJob }) {
           );
         })}
       </ol>
-      <p className="quiet">
-        <Link href="/workshop">Where it is kept, and the last backup</Link>
-      </p>
+      <Link className="third" href="/workshop">
+        Where it is kept, and the last backup
+      </Link>
     </main>
   );
 }

@@ -1,25 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { readTemplates } from '../../adapters/file/templates.ts';
-import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
-import { solveWithHighs } from '../../adapters/solver/highs.ts';
-import type { Doors } from './doors.ts';
+import { sheetRunner } from '../../../tests/fixture/run-sheet.ts';
 import { registerAxis } from './order-axis.ts';
-import { run } from './run.ts';
 
-async function said(file: unknown, ...words: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const doors = {
-    readText: async () => JSON.stringify(file),
-    say: (line: string) => out.push(line),
-    complain: (line: string) => err.push(line),
-    templates: () => readTemplates(),
-    solve: solveWithHighs,
-  } as unknown as Doors;
-  const verbs = [registerAxis({ machines: () => readWholeMachines() })];
-  const code = await run(['axis', 'head.json', ...words], doors, verbs, '0');
-  return { code, out: out.join('\n').replace(/[\u00a0\u202f\u2009]/g, ' '), err: err.join('\n') };
-}
+const said = sheetRunner('axis', registerAxis);
 
 /** A solid bar of 40 mm, 320 out; its end falls 34 µm and comes 9 µm toward you over 300 mm; the bar itself is out. */
 const head = () => ({

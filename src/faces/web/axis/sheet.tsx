@@ -2,7 +2,7 @@ import type { AxisRecord } from '../../../core/ledger/rebuild-record.ts';
 import type { AxisAnswer } from '../../../shop/order/axis.ts';
 import type { AxisTyped, BarTyped, ReadingTyped } from '../../../shop/order/axis-typed.ts';
 import { moved } from '../../../shop/order/machine-draft.ts';
-import { GoButton } from '../frame/go.tsx';
+import { KeepFoot } from '../frame/keep-foot.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useWrite } from '../keep/jobs.ts';
@@ -157,23 +157,15 @@ export function AxisSheet(props: {
           />
         ))}
       </form>
-      <footer className="foot">
-        <p role="status">{changed ? 'Not kept yet.' : 'Kept in the ledger.'}</p>
-        {changed && !wrong ? (
-          <GoButton
-            onPress={() => {
-              write({ kind: 'axis taken', of, asked: { ...asked } });
-              finish();
-            }}
-          >
-            Keep this
-          </GoButton>
-        ) : (
-          <button type="button" className="go" aria-disabled="true">
-            Keep this
-          </button>
-        )}
-      </footer>
+      <KeepFoot
+        status={changed ? 'Not kept yet.' : 'Kept in the ledger.'}
+        can={changed && !wrong}
+        words="Keep this"
+        onKeep={() => {
+          write({ kind: 'axis taken', of, asked: { ...asked } });
+          finish();
+        }}
+      />
     </main>
   );
 }

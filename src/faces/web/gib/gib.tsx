@@ -13,8 +13,8 @@ import {
   stationsOf,
 } from '../../../shop/order/gib-typed.ts';
 import { moved } from '../../../shop/order/machine-draft.ts';
-import { GoButton } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
+import { KeepFoot } from '../frame/keep-foot.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
@@ -269,25 +269,17 @@ function Gib({ open, of }: { readonly open: OpenJob; readonly of: string }) {
           )}
         </ItemList>
       </form>
-      <footer className="foot">
-        <p role="status">
-          {changed ? 'Not kept yet.' : isSome(asked) ? 'Kept in the ledger.' : 'Nothing is measured yet.'}
-        </p>
-        {changed && !wrong && isSome(asked) ? (
-          <GoButton
-            onPress={() => {
-              write({ kind: 'gib taken', of, asked: { ...asked } });
-              finish();
-            }}
-          >
-            Keep this
-          </GoButton>
-        ) : (
-          <button type="button" className="go" aria-disabled="true">
-            Keep this
-          </button>
-        )}
-      </footer>
+      <KeepFoot
+        status={
+          changed ? 'Not kept yet.' : isSome(asked) ? 'Kept in the ledger.' : 'Nothing is measured yet.'
+        }
+        can={changed && !wrong && isSome(asked)}
+        words="Keep this"
+        onKeep={() => {
+          write({ kind: 'gib taken', of, asked: { ...asked } });
+          finish();
+        }}
+      />
     </main>
   );
 }

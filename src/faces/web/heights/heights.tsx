@@ -12,7 +12,7 @@ import {
   slidePads,
   writtenAs,
 } from '../../../shop/order/sheet-blanks.ts';
-import { GoButton } from '../frame/go.tsx';
+import { KeepFoot } from '../frame/keep-foot.tsx';
 import { Mark, VerdictWord } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useTemplates, useWrite } from '../keep/jobs.ts';
@@ -123,27 +123,19 @@ function Heights({ open }: { readonly open: OpenMachine }) {
           <Sheet machine={machine} templates={templates} record={record} onChange={keep} />
         </div>
       </div>
-      <footer className="foot">
-        <p role="status">
-          {changed
+      <KeepFoot
+        status={
+          changed
             ? 'Not kept yet. Kept heights give each new bench the room it has left to scrape.'
-            : 'Kept in the ledger.'}
-        </p>
-        {changed && !wrong ? (
-          <GoButton
-            onPress={() => {
-              write({ kind: 'heights set', heights: record });
-              finish();
-            }}
-          >
-            Keep these heights
-          </GoButton>
-        ) : (
-          <button type="button" className="go" aria-disabled="true">
-            Keep these heights
-          </button>
-        )}
-      </footer>
+            : 'Kept in the ledger.'
+        }
+        can={changed && !wrong}
+        words="Keep these heights"
+        onKeep={() => {
+          write({ kind: 'heights set', heights: record });
+          finish();
+        }}
+      />
     </main>
   );
 }

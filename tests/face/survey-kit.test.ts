@@ -13,6 +13,7 @@ import {
   says,
   served,
   sheet,
+  shopLevel,
   surveys,
 } from './surveys.ts';
 
@@ -22,14 +23,7 @@ it('an instrument is picked from the kit: doubt and step come from it, can be ty
   await sheet('vertical of tailstock way');
   await says('nothing of the kit: no level or electronic level in it yet');
   // Division 20 µrad, so ± 10 µrad of reading it: sd 20/√12 = 5.77; with 3 repeating 6.51, two of them 13.0 µrad.
-  const level = {
-    kind: 'level',
-    name: 'shop level',
-    graduation_urad: 20,
-    repeatability_urad: 3,
-    base_mm: 200,
-  };
-  expect((await put('k1', level)).status).toBe(201);
+  expect((await put('k1', shopLevel)).status).toBe(201);
   const known = { by: 'limit', limit_um: 6 };
   const straight = { kind: 'straightedge', name: 'long edge', length_mm: 1500, known };
   expect((await put('k2', straight)).status).toBe(201);

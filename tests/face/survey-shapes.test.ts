@@ -9,9 +9,11 @@ import {
   openSurveys,
   page,
   paste,
+  put,
   says,
   served,
   sheet,
+  shopLevel,
   surveys,
 } from './surveys.ts';
 
@@ -82,6 +84,7 @@ it('a face by a grid of heights: rows fill from a pasted block, the map says whe
 });
 
 it('a face by a level along a grid: rows and columns, what does not close is told', async () => {
+  expect((await put('k1', shopLevel)).status).toBe(201);
   await sheet('flatness of plate by level');
   await page.getByLabel('Surveyed with').selectOption('level grid');
   await page.getByLabel('Read with').selectOption('shop level');

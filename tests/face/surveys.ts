@@ -56,3 +56,12 @@ export const paste = (text: string) =>
       new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }),
     );
   }, text);
+
+/** A level of the kit: division 20 µrad, feet 200 mm apart. */
+export const shopLevel = {
+  kind: 'level',
+  name: 'shop level',
+  graduation_urad: 20,
+  repeatability_urad: 3,
+  base_mm: 200,
+};

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { cornerCard, type Paper, papers } from '../../draw/corner-card.ts';
 import { svgText } from '../../draw/shape.ts';
-import { type Doors, exitCodes, Leave } from './doors.ts';
+import { type Doors, refused } from './doors.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import type { Register } from './run.ts';
 
@@ -13,11 +13,6 @@ Examples:
 Print it at 100 %; the sheet says how to check it and how to use it.`;
 
 const isPaper = (given: string): given is Paper => Object.hasOwn(papers, given);
-
-function refused(doors: Doors, text: string): never {
-  doors.complain(text);
-  throw new Leave(exitCodes.badInput);
-}
 
 /** `waywright card [--out FILE.svg|FILE.pdf] [--paper a4|letter]`. */
 export const registerCard =

@@ -19,7 +19,7 @@ import { type PaperName, type Piece, type Press, papers } from '../../shop/chart
 import { openJob } from '../../shop/keep-job.ts';
 import { chartCsv } from './chart-csv.ts';
 import { chartText } from './chart-text.ts';
-import { type Doors, exitCodes, Leave, refuse } from './doors.ts';
+import { type Doors, refuse, refused } from './doors.ts';
 import type { Register } from './run.ts';
 import { workingText } from './working-text.ts';
 
@@ -57,11 +57,6 @@ interface Options {
   readonly working?: boolean;
   readonly paper: string;
   readonly units: string;
-}
-
-function refused(doors: Doors, text: string): never {
-  doors.complain(text);
-  throw new Leave(exitCodes.badInput);
 }
 
 /** A job of the workshop is called by its id; anything with a dot, a slash or a dash alone is a file. */

@@ -35,6 +35,12 @@ export class Leave extends Error {
   }
 }
 
+/** Says on standard error what was wrong with what was typed, as `what: found; expected …`, and leaves with 2. */
+export function refused(doors: Doors, text: string): never {
+  doors.complain(text);
+  throw new Leave(exitCodes.badInput);
+}
+
 /** Refuses bad input on standard error, each line with the file it came from, and leaves with 2. */
 export function refuse(doors: Doors, file: string, refused: BadInput): never {
   for (const issue of refused.issues)

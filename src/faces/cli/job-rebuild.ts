@@ -15,7 +15,7 @@ import { order } from '../../shop/order/order.ts';
 import { heightsAskOf, jobHeights, makeRebuild, openBench } from '../../shop/order/rebuild.ts';
 import type { Store } from '../../shop/store.ts';
 import { typedDeed } from '../../shop/typed-deed.ts';
-import { type Doors, exitCodes, Leave, noAnswer, refuse, withFile } from './doors.ts';
+import { type Doors, exitCodes, Leave, noAnswer, refuse, refused, withFile } from './doors.ts';
 import { heightsText } from './heights-text.ts';
 import { dimension, noSuchJob, sayKept } from './job-words.ts';
 import type { OrderDoors } from './order-doors.ts';
@@ -29,11 +29,6 @@ interface RebuildDoors extends OrderDoors {
 
 const example = (...lines: string[]): string => `\nExamples:\n${lines.map((line) => `  ${line}`).join('\n')}`;
 const asJson = (value: unknown): string => JSON.stringify(value, null, 1);
-
-function refused(doors: Doors, text: string): never {
-  doors.complain(text);
-  throw new Leave(exitCodes.badInput);
-}
 
 const jobIn = async (store: Store, doors: Doors, id: string): Promise<Job> =>
   (await openJob(store, id)) ?? noSuchJob(doors, id);

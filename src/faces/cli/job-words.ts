@@ -1,18 +1,16 @@
 import type { Kept } from '../../shop/store.ts';
-import { type Doors, exitCodes, Leave } from './doors.ts';
+import { type Doors, refused } from './doors.ts';
 
 /** Says that there is no such job and leaves with 2. */
 export function noSuchJob(doors: Doors, id: string): never {
-  doors.complain(`id: ${JSON.stringify(id)}; expected a job of this workshop (waywright job list)`);
-  throw new Leave(exitCodes.badInput);
+  refused(doors, `id: ${JSON.stringify(id)}; expected a job of this workshop (waywright job list)`);
 }
 
 /** `length=480` → ['length', 480]; what is no number stays text. */
 export function dimension(doors: Doors, given: string): [string, number | string] {
   const at = given.indexOf('=');
   if (at < 1) {
-    doors.complain(`--set: ${JSON.stringify(given)}; expected key=value, as length=480`);
-    throw new Leave(exitCodes.badInput);
+    refused(doors, `--set: ${JSON.stringify(given)}; expected key=value, as length=480`);
   }
   const text = given.slice(at + 1).trim();
   const number = Number(text);
@@ -22,10 +20,10 @@ export function dimension(doors: Doors, given: string): [string, number | string
 /** Says what became of a job that was to be kept. */
 export function sayKept(doors: Doors, id: string, kept: Kept, json: boolean | undefined, done: string): void {
   if (kept.kind !== 'kept') {
-    doors.complain(
+    refused(
+      doors,
       `id: a job ${JSON.stringify(id)} with other entries is kept already; expected another id, or the same job`,
     );
-    throw new Leave(exitCodes.badInput);
   }
   const what = kept.again ? 'was kept already, the same to the letter' : done;
   doors.say(json ? JSON.stringify({ id, entries: kept.seq, again: kept.again }, null, 1) : `${id} ${what}`);

@@ -12,7 +12,7 @@ import { takeWithPhotos } from '../../shop/archive/import-photos.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob } from '../../shop/keep-job.ts';
 import { counted } from '../../shop/phrase.ts';
 import type { ArchiveDoors } from './archive-doors.ts';
-import { type Doors, exitCodes, Leave, noAnswer, refuse, withFile } from './doors.ts';
+import { type Doors, noAnswer, refuse, refused, withFile } from './doors.ts';
 import { dimension, noSuchJob, sayKept } from './job-words.ts';
 import { steerText } from './steer-text.ts';
 import { table } from './table.ts';
@@ -141,8 +141,7 @@ function register(program: Command, doors: Doors, archive: ArchiveDoors): void {
     .action(async (id: string, options: { out?: string; photos?: boolean; partial?: boolean }) => {
       if (options.photos) return exportWithPhotos(doors, archive, id, options);
       if (options.partial) {
-        doors.complain('--partial: without --photos; expected both');
-        throw new Leave(exitCodes.badInput);
+        refused(doors, '--partial: without --photos; expected both');
       }
       const file = (await doors.withStore((store) => exportJob(store, id))) ?? noSuchJob(doors, id);
       const text = jobFileText(file);
@@ -183,8 +182,7 @@ async function exportWithPhotos(
   { out, partial }: { readonly out?: string; readonly partial?: boolean },
 ): Promise<void> {
   if (out === undefined) {
-    doors.complain('--out: nothing; expected a file for the job and its photos, as --out saddle.zip');
-    throw new Leave(exitCodes.badInput);
+    refused(doors, '--out: nothing; expected a file for the job and its photos, as --out saddle.zip');
   }
   try {
     const whole =

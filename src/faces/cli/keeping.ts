@@ -3,7 +3,7 @@ import { BadInput } from '../../contract/refusal.ts';
 import type { BackupRecord } from '../../shop/keeping/backup.ts';
 import { entriesIn, ledgersHash, sumWords, type WorkshopSum } from '../../shop/keeping/workshop-sum.ts';
 import { counted } from '../../shop/phrase.ts';
-import { type Doors, exitCodes, Leave, refuse } from './doors.ts';
+import { type Doors, exitCodes, Leave, refuse, refused } from './doors.ts';
 
 /** A workshop that was carried somewhere, and what could not be. */
 interface Arrived {
@@ -98,8 +98,7 @@ The place is to be empty; sent again after it was cut short, it goes on where it
     .action(async (options: { to?: string; keep?: string; json?: boolean }) => {
       const keep = options.keep === undefined ? undefined : Number(options.keep);
       if (keep !== undefined && !(Number.isInteger(keep) && keep >= 1)) {
-        doors.complain(`--keep: ${JSON.stringify(options.keep)}; expected a whole number, 1 or more`);
-        throw new Leave(exitCodes.badInput);
+        refused(doors, `--keep: ${JSON.stringify(options.keep)}; expected a whole number, 1 or more`);
       }
       const { record, folder, keep: kept } = await tried('backup', () => keeping.backup(options.to, keep));
       const { sum, damaged_photos: damaged } = record;

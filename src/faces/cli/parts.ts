@@ -4,7 +4,7 @@ import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { parts } from '../../shop/parts.ts';
-import { type Doors, exitCodes, Leave, noAnswer, withFile } from './doors.ts';
+import { type Doors, noAnswer, refused, withFile } from './doors.ts';
 import { partsFigures } from './parts-figures.ts';
 import { partsText } from './parts-text.ts';
 
@@ -42,6 +42,5 @@ export function registerParts(program: Command, doors: Doors): void {
 }
 
 function refuseSvg(doors: Doors, why: string): never {
-  doors.complain(`--svg: ${why}`);
-  throw new Leave(exitCodes.badInput);
+  refused(doors, `--svg: ${why}`);
 }

@@ -3,7 +3,7 @@ import { slipKinds } from '../../core/practice/record.ts';
 import { practiceMaterials, practiceSlides } from '../../core/practice/slides.ts';
 import { practise } from '../../shop/practise/practise.ts';
 import { practiseSlides } from '../../shop/practise/practise-slides.ts';
-import { type Doors, exitCodes, Leave } from './doors.ts';
+import { type Doors, refused } from './doors.ts';
 import { practiseTable, practiseText } from './practise-text.ts';
 
 const example = `
@@ -34,14 +34,12 @@ export function registerPractise(program: Command, doors: Doors): void {
   const oneOf = <T extends string>(option: string, given: string, names: readonly T[]): T => {
     const found = names.find((name) => name === given);
     if (found !== undefined) return found;
-    doors.complain(`${option}: ${JSON.stringify(given)}; expected one of ${listed(names)}`);
-    throw new Leave(exitCodes.badInput);
+    refused(doors, `${option}: ${JSON.stringify(given)}; expected one of ${listed(names)}`);
   };
   const whole = (option: string, given: string, most: number): number => {
     const found = Number(given);
     if (given.trim() !== '' && Number.isInteger(found) && found >= 1 && found <= most) return found;
-    doors.complain(`${option}: ${JSON.stringify(given)}; expected a whole number from 1 to ${most}`);
-    throw new Leave(exitCodes.badInput);
+    refused(doors, `${option}: ${JSON.stringify(given)}; expected a whole number from 1 to ${most}`);
   };
   program
     .command('practise')
@@ -68,8 +66,7 @@ export function registerPractise(program: Command, doors: Doors): void {
       const only = slide === everySlide ? 'fault' : 'slips';
       if (options[only] !== undefined) {
         const instead = only === 'fault' ? 'one slide, or --slips with all of them' : '--slide all';
-        doors.complain(`--${only}: ${JSON.stringify(options[only])}; expected with ${instead}`);
-        throw new Leave(exitCodes.badInput);
+        refused(doors, `--${only}: ${JSON.stringify(options[only])}; expected with ${instead}`);
       }
       if (slide === everySlide) {
         const all = await practiseSlides(ask, slips, doors.solve);

@@ -5,7 +5,7 @@ import { overPhoto, printOverlay } from '../../draw/print-overlay.ts';
 import { svgFile } from '../../draw/shape.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
 import { readPhoto, secondPhoto } from '../../shop/print/read-photo.ts';
-import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
+import { type Doors, refuse, refused, withFile } from './doors.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import { agreementText, printText } from './print-text.ts';
 import type { Register } from './run.ts';
@@ -38,8 +38,7 @@ const number = (given: string): number | string =>
 function overlayKind(doors: Doors, file: string): 'svg' | 'png' {
   const kind = /\.(svg|png)$/i.exec(file)?.[1]?.toLowerCase();
   if (kind === 'svg' || kind === 'png') return kind;
-  doors.complain(`--overlay: ${JSON.stringify(file)}; expected a file ending in .svg or .png`);
-  throw new Leave(exitCodes.badInput);
+  refused(doors, `--overlay: ${JSON.stringify(file)}; expected a file ending in .svg or .png`);
 }
 
 async function writeOverlay(

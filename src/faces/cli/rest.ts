@@ -4,7 +4,7 @@ import { restInput } from '../../contract/rest.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { rest } from '../../shop/rest.ts';
-import { type Doors, exitCodes, Leave, noAnswer, withFile } from './doors.ts';
+import { type Doors, noAnswer, refused, withFile } from './doors.ts';
 import { blueToExpect } from './rest-figure.ts';
 import { restText } from './rest-text.ts';
 
@@ -26,8 +26,7 @@ export function registerRest(program: Command, doors: Doors): void {
     .addHelpText('after', example)
     .action(async (file: string, options: { json?: boolean; svg?: string }) => {
       if (options.svg !== undefined && !/\.svg$/i.test(options.svg)) {
-        doors.complain(`--svg: ${JSON.stringify(options.svg)}; expected a file ending in .svg`);
-        throw new Leave(exitCodes.badInput);
+        refused(doors, `--svg: ${JSON.stringify(options.svg)}; expected a file ending in .svg`);
       }
       await withFile(doors, file, async (text) => {
         const input = restInput(caseInput(parsedJson(text)));

@@ -1,4 +1,4 @@
-import { type Doors, exitCodes, Leave } from './doors.ts';
+import { exitCodes, Leave, refused } from './doors.ts';
 import type { Register } from './run.ts';
 
 /** Starts the server with words of its own, and answers with its exit code when it ends. */
@@ -12,11 +12,6 @@ interface Options {
 }
 
 const isPort = (given: string): boolean => /^\d{1,5}$/.test(given) && Number(given) <= 65_535;
-
-function refused(doors: Doors, text: string): never {
-  doors.complain(text);
-  throw new Leave(exitCodes.badInput);
-}
 
 /** `waywright serve`: the workshop as a page, on this machine only or for the devices of the shop. */
 export const registerServe =

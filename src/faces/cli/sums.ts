@@ -4,7 +4,7 @@ import { knownSum, typedSum } from '../../contract/sum-typed.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { sumDrawing } from '../../draw/sums/sum-drawing.ts';
 import { listedSum, listSums, sumAnswer } from '../../shop/sums/sum-answer.ts';
-import { type Doors, exitCodes, Leave, refuse } from './doors.ts';
+import { type Doors, refuse, refused } from './doors.ts';
 import { sumAnswerText, sumListedText, sumsListText } from './sums-text.ts';
 
 const examples = `
@@ -85,8 +85,7 @@ export function registerSums(program: Command, doors: Doors): void {
 function keyAndText(doors: Doors, given: string): [string, string] {
   const at = given.indexOf('=');
   if (at >= 1) return [given.slice(0, at).trim(), given.slice(at + 1).trim()];
-  doors.complain(`${JSON.stringify(given)}: no key; expected key=value, as roll=10mm`);
-  throw new Leave(exitCodes.badInput);
+  refused(doors, `${JSON.stringify(given)}: no key; expected key=value, as roll=10mm`);
 }
 
 function wholeOption(
@@ -99,6 +98,5 @@ function wholeOption(
   if (text === undefined) return undefined;
   const value = Number(text);
   if (text.trim() !== '' && Number.isInteger(value) && value >= least && value <= most) return value;
-  doors.complain(`${option}: ${JSON.stringify(text)}; expected a whole number, ${least} to ${most}`);
-  throw new Leave(exitCodes.badInput);
+  refused(doors, `${option}: ${JSON.stringify(text)}; expected a whole number, ${least} to ${most}`);
 }

@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config';
 
-/** Unit, property and check tests run together; browser and server-process tests are their own project (slower, one at a time). */
+/** Unit, property and check tests run together; server processes are tried one at a time, pages of the browser two at a time. */
 export default defineConfig({
   test: {
     projects: [
@@ -27,14 +27,26 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'server',
+          // What is polled for on a busy machine may take its time; it is never an absence that lasts.
+          expect: { poll: { timeout: 30_000 } },
+          include: ['tests/server/**/*.test.ts'],
+          environment: 'node',
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
           name: 'face',
-          // A page on a busy machine may take its time; what is polled for is never an absence that lasts.
-          expect: { poll: { timeout: 10_000 } },
+          expect: { poll: { timeout: 30_000 } },
           include: ['tests/face/**/*.test.ts'],
           environment: 'node',
-          testTimeout: 180_000,
-          hookTimeout: 180_000,
-          fileParallelism: false,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          // Each file has a workshop and a browser of its own; more than two at once only wait for one another.
+          maxWorkers: 2,
         },
       },
     ],

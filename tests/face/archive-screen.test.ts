@@ -3,9 +3,9 @@ import { unzipSync, zipSync } from 'fflate';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { demoJob, noisePhoto, sha256 } from '../fixture/job-photos.ts';
 import { printedPhoto } from '../fixture/printed-photo.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
 import { looksRight } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 const { id } = demoJob();
 

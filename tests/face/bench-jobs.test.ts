@@ -2,8 +2,8 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
-import { type Served, serve } from './served.ts';
 
 let served: Served;
 let opened: Opened;
@@ -22,7 +22,7 @@ it('the workshop opens on the demo job, which says that it is invented', async (
   await page.goto(served.address);
   await page.waitForURL(/\/job\/demo-saddle$/);
   // The address changes before the job is drawn.
-  await expect.poll(() => screenText(page), { timeout: 10_000 }).toMatch(/Saddle, round \d+ demo/);
+  await expect.poll(() => screenText(page)).toMatch(/Saddle, round \d+ demo/);
 });
 
 it('a job exported from its ledger opens again as a job file, entry for entry', async () => {

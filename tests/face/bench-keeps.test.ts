@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 const demo = 'demo-saddle';
 let folder: string;
@@ -66,7 +66,7 @@ it('entries written while the shop is out of reach wait on the phone, and arrive
   await expect.poll(() => screenText(page)).toContain('2 entries on this phone');
 
   served = await serve({ folder, port: where });
-  await expect.poll(() => screenText(page), { timeout: 15_000 }).toMatch(/kept \d\d:\d\d/);
+  await expect.poll(() => screenText(page)).toMatch(/kept \d\d:\d\d/);
   const after = await entries();
   expect(after.length).toBe(before + 2);
   const last = after

@@ -1,9 +1,9 @@
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser } from './browser.ts';
 import { axeFinds, looksRight } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 const demo = '/job/demo-saddle';
 /** Every screen, with what must stand on it before it is looked at. */

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
-import { type Served, serve } from './served.ts';
 
 let served: Served;
 let opened: Opened;

@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText, tablet } from './browser.ts';
 import { looksRight } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 const demo = 'demo-saddle';
 // The look's invented sweep: the number falls, facing comes out convex.

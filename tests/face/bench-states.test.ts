@@ -5,9 +5,9 @@ import type { Entry } from '../../src/core/ledger/entry.ts';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 import type { NoAnswer } from '../../src/core/plan/problem.ts';
 import type { JobAnswer } from '../../src/shop/answer-job.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, phone, screenText, tablet } from './browser.ts';
 import { axeFinds } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 // The screens of states that a job comes to rarely, shown from answers given to the page in the server's place: the
 // values are those of the look's invented job, µm in 300 mm turned into µrad.

@@ -54,7 +54,8 @@ export async function openBrowser(
     colorScheme: 'light',
   });
   const page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(15_000);
+  // Long, for a machine that does much else besides: what is waited for comes, or the test was to fail anyway.
+  page.setDefaultTimeout(45_000);
   const complaints: string[] = [];
   const strangers: string[] = [];
   page.on('pageerror', (failure) => complaints.push(String(failure)));

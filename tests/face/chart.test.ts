@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tablet, tabTo } from './browser.ts';
 import { looksRight } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 const pictures = process.env.WAYWRIGHT_PICTURES;
 

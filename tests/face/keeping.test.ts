@@ -3,9 +3,9 @@ import { readdirSync, statSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Cluster, newCluster } from '../fixture/cluster.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { openBrowser, screenText } from './browser.ts';
 import { looksRight } from './looks.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 /** The built command line on a workshop. */
 function waywright(folder: string, ...words: string[]) {
@@ -39,7 +39,7 @@ async function firstBackup(folder: string): Promise<string> {
       return undefined;
     }
   };
-  await expect.poll(found, { timeout: 30_000 }).toBeDefined();
+  await expect.poll(found).toBeDefined();
   return join(backups, found()!.replace('.json', '.db'));
 }
 
@@ -107,7 +107,7 @@ describe('a shop with PostgreSQL', () => {
     expect((await fetch(`${one.address}/api/ready`)).status).toBe(503);
     expect((await fetch(`${one.address}/api/health`)).status).toBe(200);
     await cluster.start();
-    await expect.poll(() => note(one, 'late'), { timeout: 20_000 }).toBe(201);
+    await expect.poll(() => note(one, 'late')).toBe(201);
     expect((await entriesOf(two)).length).toBe(entries.length + 1);
     await one.stop();
     await two.stop();

@@ -1,9 +1,9 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { KitEntry } from '../../src/core/ledger/kit-ledger.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
 import { looksRight } from './looks.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 let folder: string;
 let served: Served;
@@ -165,8 +165,8 @@ it('what is added while the shop is out of reach waits on the phone, is counted 
   await expect.poll(shown).toContain('1 entry on this phone');
   await expect.poll(shown).toContain('shop level');
   served = await serve({ folder, port: where });
-  await expect.poll(async () => (await entries()).length, { timeout: 20_000 }).toBe(before + 1);
-  await expect.poll(shown, { timeout: 20_000 }).toMatch(/kept \d\d:\d\d|all kept/);
+  await expect.poll(async () => (await entries()).length).toBe(before + 1);
+  await expect.poll(shown).toMatch(/kept \d\d:\d\d|all kept/);
   expect((await entries()).at(-1)).toMatchObject({
     thing: { name: 'shop level', graduation_urad: 20, base_mm: 200 },
   });

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 const job = 'demo-saddle';
 let folder: string;
@@ -31,9 +31,7 @@ const entries = async () =>
 it('the page opens without the shop, from this build’s own files and nothing of the API', async () => {
   const { page } = phone;
   await page.goto(`${served.address}/job/${job}`);
-  await expect
-    .poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null), { timeout: 30_000 })
-    .toBe(true);
+  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
   await expect.poll(() => screenText(page)).toContain('Saddle, round');
   const kept = await page.evaluate(async () => {
     const names = await caches.keys();
@@ -120,7 +118,7 @@ it('readings typed and kept while out of reach, with the page opened anew in bet
   await page.getByRole('button', { name: 'Keep this level' }).click();
   await expect.poll(() => screenText(page)).toContain('2 entries on this phone');
   await context.setOffline(false);
-  await expect.poll(async () => (await entries()).length, { timeout: 30_000 }).toBe(before + 2);
+  await expect.poll(async () => (await entries()).length).toBe(before + 2);
   const rows = (await entries()).slice(before);
   expect(rows.map((entry) => entry.reading?.typed)).toEqual(['-17', '+18']);
   expect(rows[0]!.written).toEqual({ on: expect.stringMatching(/^[0-9a-f]{8}$/), knowing: before });
@@ -148,8 +146,6 @@ it('a photo taken while out of reach reaches the shop when it is back, though it
   await expect.poll(() => screenText(page)).toContain('Saddle, round');
   expect((await fetch(`${served.address}/api/photos/${hash}`)).status).toBe(404);
   await context.setOffline(false);
-  await expect
-    .poll(async () => (await fetch(`${served.address}/api/photos/${hash}`)).status, { timeout: 30_000 })
-    .toBe(200);
+  await expect.poll(async () => (await fetch(`${served.address}/api/photos/${hash}`)).status).toBe(200);
   expect(phone.strangers).toEqual([]);
 });

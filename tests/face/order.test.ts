@@ -2,9 +2,9 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
 import { looksRight as looks } from './looks.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 let served: Served;
 let opened: Opened;

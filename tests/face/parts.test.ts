@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
 import { looksRight as looks } from './looks.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 const demo = 'demo-saddle';
 
@@ -21,10 +21,8 @@ afterAll(async () => {
 });
 
 const parts = () => page.goto(`${served.address}/job/${demo}/parts`);
-// An answer may have to wait for a thread of the server.
-const patient = { timeout: 15_000 };
-const says = (words: string | RegExp) => expect.poll(() => screenText(page), patient).toMatch(words);
-const silent = (words: string) => expect.poll(() => screenText(page), patient).not.toContain(words);
+const says = (words: string | RegExp) => expect.poll(() => screenText(page)).toMatch(words);
+const silent = (words: string) => expect.poll(() => screenText(page)).not.toContain(words);
 const type = async (name: string, text: string) => {
   await tabTo(page, name);
   await page.keyboard.press('Control+A');
@@ -65,7 +63,7 @@ it('faces now and as planned: in words, with ±, drawn with how much too tall', 
   expect(now.value).toBeCloseTo(facing.value / 10, 0);
   expect(now.doubt).toBeCloseTo((2 * facing.sd) / 10, 0);
   await type('Radius you face', '200');
-  await expect.poll(async () => (await number('Face now')).value, patient).toBeCloseTo(facing.value / 5, 0);
+  await expect.poll(async () => (await number('Face now')).value).toBeCloseTo(facing.value / 5, 0);
   await looksRight('faces');
 });
 
@@ -79,7 +77,7 @@ it('taper from a spindle’s slope by keyboard: 20 µrad over 300 mm is 12 µm o
   await says(/Read as \+6\.0 ?± ?1\.5 µm in 300 mm/);
   expect(await number('Taper')).toEqual({ value: 12, doubt: 3 });
   // The same slope takes 20 µrad off the face: 4 µm over 200 mm.
-  await expect.poll(async () => (await number('Face now')).value - before.value, patient).toBeCloseTo(-4, 0);
+  await expect.poll(async () => (await number('Face now')).value - before.value).toBeCloseTo(-4, 0);
   await page.keyboard.press('Enter');
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('parts-spindle-up');
 });

@@ -8,9 +8,9 @@ import { type PadPhoto, padPhoto } from '../fixture/pad-photo.ts';
 import { cutOut } from '../printed/cut-out.ts';
 import { type PaintedSurface, paintedSurface } from '../printed/painted.ts';
 import { presets } from '../printed/presets.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
 import { looksRight as looks } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 // The picture comes from tests/printed, which shares nothing with the reader: its groove and its hole are known exactly, and blue
 // lies in both, which is the usual false alarm.

@@ -6,9 +6,9 @@ import type { Entry } from '../../src/core/ledger/entry.ts';
 import { applied, surfaceToPhoto } from '../../src/core/print/homography.ts';
 import type { PlaceMm } from '../../src/core/print/picture.ts';
 import { type PadPhoto, padPhoto, paintedPad } from '../fixture/pad-photo.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
 import { looksRight } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 // The photo comes from tests/printed, which shares nothing with the reader, so where its places lie is known exactly.
 const demo = 'demo-saddle';

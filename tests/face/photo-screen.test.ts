@@ -8,9 +8,9 @@ import { applied, surfaceToPhoto } from '../../src/core/print/homography.ts';
 import type { Corners, PlacePx } from '../../src/core/print/picture.ts';
 import type { JobAnswer } from '../../src/shop/answer-job.ts';
 import { type PadPhoto, padPhoto, paintedPad, surePlaces, trueShares } from '../fixture/pad-photo.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
 import { looksRight as looks } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 // The pictures come from tests/printed, which shares nothing with the reader: what they show is known exactly.
 /** As the plan counts a zone that a photo tells of. */

@@ -7,9 +7,9 @@ import type { Entry } from '../../src/core/ledger/entry.ts';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 import { type PracticeRecord, slipsMade } from '../../src/core/practice/record.ts';
 import { practiceTruth } from '../../src/core/practice/replay.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
 import { looksRight } from './looks.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 let served: Served;
 let opened: Opened;
@@ -31,6 +31,9 @@ const look = (name: string) => looksRight(page, name);
 
 const entries = async (): Promise<Entry[]> =>
   ((await (await fetch(`${served.address}/api/jobs/${jobId()}`)).json()) as { entries: Entry[] }).entries;
+
+const printsKept = async (): Promise<number> =>
+  (await entries()).filter((entry) => entry.kind === 'print read').length;
 
 /** The command line's plan for the job, from its exported file, taken into a workshop of its own. */
 async function commandLine(): Promise<SteerAnswer> {
@@ -116,7 +119,10 @@ async function blueIt(words: boolean, name?: string): Promise<void> {
   if (name) await look(`${name}-print`);
   await button('Take it as seen').click();
   await expect.poll(() => screenText(page)).toContain('All zones said');
+  const before = await printsKept();
   await button('Keep this print').click();
+  // The page goes on at once and delivers meanwhile: what is asked of the workshop next is asked after that.
+  await expect.poll(printsKept).toBe(before + 1);
 }
 
 async function scrapeAll(answer: SteerAnswer, name?: string): Promise<void> {

@@ -10,7 +10,7 @@ import { openInvitations } from '../../src/faces/server/share/invitations.ts';
 import { networkAddresses } from '../../src/faces/server/share/own-names.ts';
 import { computeWith } from '../../src/shop/compute.ts';
 import type { Store } from '../../src/shop/store.ts';
-import { newFolder } from './served.ts';
+import { newFolder } from '../server/served.ts';
 export const at = '2031-11-25T14:32:00+01:00';
 /** The shop's machine as a phone calls it; a machine without a network has loopback only. */
 export const shop = networkAddresses()[0] ?? '127.0.0.1';

@@ -1,8 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, phone, pressKey, screenText, tabTo } from './browser.ts';
 import { looksRight, runsOff } from './looks.ts';
-import { type Served, serve } from './served.ts';
 
 let served: Served;
 let opened: Opened;

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { serve } from '../server/served.ts';
 import { pressKey, screenText, tabTo } from './browser.ts';
-import { serve } from './served.ts';
 import {
   button,
   demo,

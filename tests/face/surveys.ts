@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
 import { looksRight as looks } from './looks.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 /** The demo job's surveys in a browser on a server of their own, for every test of a file. */
 export const demo = 'demo-saddle';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { networkAddresses } from '../../src/faces/server/share/own-names.ts';
+import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
-import { newFolder, type Served, serve } from './served.ts';
 
 const job = 'demo-saddle';
 /** As a phone reaches it; a machine on no network cannot be shared. */
@@ -77,14 +77,14 @@ it.runIf(lan)('each sees at once what the other enters', async () => {
     .getByRole('button', { name: /^Undo / })
     .first()
     .click();
-  await expect.poll(() => screenText(owner.page), { timeout: 5_000 }).toContain('Undone');
+  await expect.poll(() => screenText(owner.page)).toContain('Undone');
   const before = (await entries()).length;
   await owner.page
     .getByRole('button', { name: /Bring it back/ })
     .first()
     .click();
   await expect.poll(async () => (await entries()).length).toBe(before + 1);
-  await expect.poll(() => screenText(phone.page), { timeout: 5_000 }).toContain('Undone: Undone');
+  await expect.poll(() => screenText(phone.page)).toContain('Undone: Undone');
 });
 
 it.runIf(lan)('what another process writes is seen too, without a reload', async () => {
@@ -97,7 +97,7 @@ it.runIf(lan)('what another process writes is seen too, without a reload', async
     at: new Date().toISOString(),
   });
   await store.close();
-  await expect.poll(() => screenText(phone.page), { timeout: 5_000 }).toContain('By another program');
+  await expect.poll(() => screenText(phone.page)).toContain('By another program');
 });
 
 it.runIf(lan)(
@@ -113,9 +113,7 @@ it.runIf(lan)(
     await owner.page.getByRole('button', { name: 'Keep this level' }).click();
     await expect.poll(async () => (await entries()).some((one) => one.reading?.typed === '-31')).toBe(true);
     await phone.context.setOffline(false);
-    await expect
-      .poll(async () => (await entries()).some((one) => one.reading?.typed === '+42'), { timeout: 20_000 })
-      .toBe(true);
+    await expect.poll(async () => (await entries()).some((one) => one.reading?.typed === '+42')).toBe(true);
 
     await owner.page.goto(`${served.address}/job/${job}`);
     await expect.poll(() => screenText(owner.page)).toContain('each without knowing of the other');

@@ -57,7 +57,7 @@ describe('a job’s entries as they are written', () => {
     const heard = await listen();
     const wrote: number[] = [];
     for (let k = 0; k < 20; k++) wrote.push(await note(`line ${k}\nsecond\u2028third`));
-    await expect.poll(() => heard.seqs.length, { timeout: 2_000 }).toBe(20);
+    await expect.poll(() => heard.seqs.length).toBe(20);
     expect(heard.seqs).toEqual(wrote);
     const last = JSON.parse(/data: ([^\n]*)\n\n$/.exec(heard.text())![1]!);
     expect(last).toMatchObject({ kind: 'note', text: 'line 19\nsecond\u2028third', seq: wrote.at(-1) });
@@ -72,7 +72,7 @@ describe('a job’s entries as they are written', () => {
       await listen(`?after=${seen}`),
       await listen('?after=0', { 'last-event-id': String(seen) }),
     ]) {
-      await expect.poll(() => heard.seqs, { timeout: 2_000 }).toEqual(missed);
+      await expect.poll(() => heard.seqs).toEqual(missed);
       heard.close();
     }
   });
@@ -90,7 +90,7 @@ describe('a job’s entries as they are written', () => {
     await store.append(job, entry);
     await store.close();
     const after = await note('and here');
-    await expect.poll(() => heard.seqs, { timeout: 3_000 }).toEqual([(kept as { seq: number }).seq, after]);
+    await expect.poll(() => heard.seqs).toEqual([(kept as { seq: number }).seq, after]);
     heard.close();
   });
 

@@ -15,6 +15,7 @@ mkdirSync('dist', { recursive: true });
 run(['tsc', '-p', 'tsconfig.build.json']);
 if (existsSync('src/faces/web/vite.config.ts'))
   run(['vite', 'build', '--config', 'src/faces/web/vite.config.ts', '--logLevel', 'warn']);
+run(['vite', 'build', '--config', 'scripts/cli.vite.mjs', '--logLevel', 'warn']);
 if (existsSync('dist/faces/cli/main.js')) chmodSync('dist/faces/cli/main.js', 0o755);
 // The last thing written: a build that broke off is seen as missing.
 writeFileSync('dist/.built', '');

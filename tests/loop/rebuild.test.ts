@@ -12,11 +12,9 @@ import { faceRule } from '../../src/adapters/paper/face.ts';
 import { pressPdf } from '../../src/adapters/paper/press.ts';
 import { solveWithHighs } from '../../src/adapters/solver/highs.ts';
 import { openSqlite } from '../../src/adapters/store/sqlite.ts';
-import type { ArchiveDoors } from '../../src/faces/cli/archive-doors.ts';
 import type { Doors } from '../../src/faces/cli/doors.ts';
-import type { PictureDoors } from '../../src/faces/cli/picture-doors.ts';
 import { run } from '../../src/faces/cli/run.ts';
-import { verbs } from '../../src/faces/cli/verbs.ts';
+import { loadVerb, type MoreDoors, verbCalled } from '../../src/faces/cli/verbs.ts';
 import type { Store } from '../../src/shop/store.ts';
 
 /** The script's own parts, as it runs them; plain modules without types. */
@@ -58,14 +56,8 @@ async function inProcess(words: readonly string[], folder: string): Promise<stri
     writeBytes: kept,
     paperPhoto: async () => undefined,
   };
-  const every = verbs({
-    archive: {} as ArchiveDoors,
-    picture: {} as PictureDoors,
-    chart,
-    machines: readWholeMachines,
-    serve: async () => 0,
-  });
-  const code = await run([...words], doors, every, '0');
+  const more = { chart, machines: readWholeMachines } as unknown as MoreDoors;
+  const code = await run([...words], doors, [await loadVerb(verbCalled(words)!, more)], '0');
   if (code !== 0) throw new Error(`waywright ${words.join(' ')} left with ${code}: ${err.join('\n')}`);
   return out.join('\n').trimEnd();
 }

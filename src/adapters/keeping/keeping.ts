@@ -14,7 +14,8 @@ import { Fault } from '../../shop/store.ts';
 import { zipOf } from '../archive/zip-write.ts';
 import { forceToDisk } from '../store/sqlite-copy.ts';
 import { worded } from '../store/sqlite-faults.ts';
-import { type OpenWorkshop, openWorkshop, placeAt, type WorkshopPlace } from '../workshop/open-workshop.ts';
+import { type OpenWorkshop, openWorkshop } from '../workshop/open-workshop.ts';
+import { placeAt, type WorkshopPlace } from '../workshop/place.ts';
 import { backupsIn } from './backup-folder.ts';
 import { wrongWith } from './sqlite-backup.ts';
 

@@ -7,7 +7,8 @@ import { carryWorkshop } from '../../shop/keeping/carry.ts';
 import { workshopSum } from '../../shop/keeping/workshop-sum.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import type { Store } from '../../shop/store.ts';
-import { openWorkshop, placeAt } from '../workshop/open-workshop.ts';
+import { openWorkshop } from '../workshop/open-workshop.ts';
+import { placeAt } from '../workshop/place.ts';
 import { moveWorkshop, withWorkshop } from './keeping.ts';
 
 let cluster: Cluster;

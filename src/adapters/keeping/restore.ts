@@ -12,7 +12,8 @@ import { isZip, openZip } from '../archive/zip-read.ts';
 import { openSqlite } from '../store/sqlite.ts';
 import { forceToDisk } from '../store/sqlite-copy.ts';
 import { worded } from '../store/sqlite-faults.ts';
-import { type OpenWorkshop, openWorkshop, placeAt, type WorkshopPlace } from '../workshop/open-workshop.ts';
+import { type OpenWorkshop, openWorkshop } from '../workshop/open-workshop.ts';
+import { placeAt, type WorkshopPlace } from '../workshop/place.ts';
 import { backupPhotos, fileHash } from './backup-folder.ts';
 
 export interface Restored extends Carried {

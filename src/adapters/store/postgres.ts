@@ -1,5 +1,4 @@
 import { type Compilable, CompiledQuery, Kysely, PostgresDialect, sql } from 'kysely';
-import pg from 'pg';
 import type { Store } from '../../shop/store.ts';
 import { appendEntry, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
@@ -19,15 +18,20 @@ const patience_ms = 10_000;
 
 /** A database of ours as Kysely sees it; every commit is forced to the disk, whatever the server's own setting is. */
 export function postgresDatabase(url: string, most = connections): Kysely<Tables> {
-  const pool = new pg.Pool({
-    connectionString: url,
-    max: most,
-    connectionTimeoutMillis: patience_ms,
-    allowExitOnIdle: true,
-    application_name: 'waywright',
-  });
-  // A connection that breaks while nobody uses it is replaced when it is wanted.
-  pool.on('error', () => undefined);
+  const pool = async () => {
+    // Its driver is read from the disk only where a database is used: most workshops are a file.
+    const { default: pg } = await import('pg');
+    const made = new pg.Pool({
+      connectionString: url,
+      max: most,
+      connectionTimeoutMillis: patience_ms,
+      allowExitOnIdle: true,
+      application_name: 'waywright',
+    });
+    // A connection that breaks while nobody uses it is replaced when it is wanted.
+    made.on('error', () => undefined);
+    return made;
+  };
   return new Kysely<Tables>({
     dialect: new PostgresDialect({
       pool,

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { cornerCard, type Paper, papers } from '../../draw/corner-card.ts';
 import { svgText } from '../../draw/shape.ts';
+import { about } from './about.ts';
 import { type Doors, refused } from './doors.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import type { Register } from './run.ts';
@@ -20,7 +21,7 @@ export const registerCard =
   (program: Command, doors: Doors) => {
     program
       .command('card')
-      .description('the corner card: laid beside a print, it gives the photo its scale')
+      .description(about.card)
       .option(
         '--out <file>',
         'ending in .svg or .pdf, written whole or not at all; SVG on standard output when left out',

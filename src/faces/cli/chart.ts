@@ -17,6 +17,7 @@ import { chartWorking } from '../../shop/chart/chart-working.ts';
 import { dayText } from '../../shop/chart/job-account.ts';
 import { type PaperName, type Piece, type Press, papers } from '../../shop/chart/paper.ts';
 import { openJob } from '../../shop/keep-job.ts';
+import { about } from './about.ts';
 import { chartCsv } from './chart-csv.ts';
 import { chartText } from './chart-text.ts';
 import { type Doors, refuse, refused } from './doors.ts';
@@ -122,9 +123,7 @@ export const registerChart =
   (program: Command, doors: Doors) => {
     program
       .command('chart')
-      .description(
-        'the acceptance chart: every test with its limit, as found, now, its doubt and what is proven',
-      )
+      .description(about.chart)
       .argument(
         '<job|file>',
         'a job of the workshop, a job’s file, or a file of results (JSON; - reads standard input)',

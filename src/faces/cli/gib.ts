@@ -5,8 +5,6 @@ import { registerSheet } from './sheet-verb.ts';
 /** `waywright gib FILE`. */
 export const registerGib = registerSheet({
   verb: 'gib',
-  about:
-    'a dovetail over rolls, its gib and keepers: how far to push it in, shim or cut again, where to scrape',
   example: `
 Example:
   waywright gib cross-slide.json            dovetail over rolls, taper, play at both ends, what to do, where to scrape

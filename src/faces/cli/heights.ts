@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { parsedJson } from '../../contract/refusal.ts';
 import { heights } from '../../shop/order/heights.ts';
 import { heightsAsk } from '../../shop/order/machine-chain.ts';
+import { about } from './about.ts';
 import { type Doors, exitCodes, Leave, withFile } from './doors.ts';
 import { heightsText } from './heights-text.ts';
 import type { OrderDoors } from './order-doors.ts';
@@ -19,7 +20,7 @@ export const registerHeights =
   (program: Command, doors: Doors) => {
     program
       .command('heights')
-      .description('what each cut and liner does to every height, and the liner that brings a height back')
+      .description(about.heights)
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
       .option('--inch', 'sentences in inches, thou and tenths')
       .option('--json', 'one JSON document on standard output, and nothing else')

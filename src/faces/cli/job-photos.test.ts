@@ -30,7 +30,7 @@ async function waywright({ store, photos }: Workshop, ...words: string[]) {
   } as unknown as Doors;
   const verbs = [
     registerJob({
-      photos: () => photos,
+      photos: async () => photos,
       packed: zipOf,
       open: openZip,
       isArchive: isZip,

@@ -19,7 +19,7 @@ const entries: number = JSON.parse(demoText).entries.length;
 
 // Jobs with photos have a test of their own; here no file is an archive.
 const archiveDoors: ArchiveDoors = {
-  photos: () => photoFolder(join(workshop, '..', 'photos')),
+  photos: async () => photoFolder(join(workshop, '..', 'photos')),
   packed: zipOf,
   open: openZip,
   isArchive: async () => false,

@@ -11,6 +11,7 @@ import { jobWithPhotos, photosHere } from '../../shop/archive/export-photos.ts';
 import { takeWithPhotos } from '../../shop/archive/import-photos.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob } from '../../shop/keep-job.ts';
 import { counted } from '../../shop/phrase.ts';
+import { about } from './about.ts';
 import type { ArchiveDoors } from './archive-doors.ts';
 import { type Doors, noAnswer, refuse, refused, withFile } from './doors.ts';
 import { dimension, noSuchJob, sayKept } from './job-words.ts';
@@ -41,10 +42,7 @@ export const registerJob = (archive: ArchiveDoors) => (program: Command, doors: 
   register(program, doors, archive);
 
 function register(program: Command, doors: Doors, archive: ArchiveDoors): void {
-  const job = program
-    .command('job')
-    .description('the jobs kept in the workshop')
-    .addHelpText('after', examples);
+  const job = program.command('job').description(about.job).addHelpText('after', examples);
   const json = ['--json', 'one JSON document on standard output, and nothing else'] as const;
 
   job
@@ -150,7 +148,7 @@ function register(program: Command, doors: Doors, archive: ArchiveDoors): void {
         await doors.writeText(options.out, text);
         doors.say(`${id} written to ${options.out}, ${file.entries.length} entries`);
       }
-      const here = await doors.withStore((store) => photosHere(store, archive.photos(), id));
+      const here = await doors.withStore(async (store) => photosHere(store, await archive.photos(), id));
       if (here?.photos.length)
         doors.complain(
           `${counted(here.photos.length, 'photo')} not in it: with --photos --out FILE.zip they come along`,
@@ -186,7 +184,7 @@ async function exportWithPhotos(
   }
   try {
     const whole =
-      (await doors.withStore((store) => jobWithPhotos(store, archive.photos(), id, partial))) ??
+      (await doors.withStore(async (store) => jobWithPhotos(store, await archive.photos(), id, partial))) ??
       noSuchJob(doors, id);
     await archive.writePieces(out, archive.packed(whole.parts));
     doors.say(`${id} written to ${out}, ${whole.entries} entries and ${counted(whole.photos, 'photo')}`);
@@ -206,8 +204,8 @@ async function importWithPhotos(
   try {
     const open = await archive.open(path);
     try {
-      const came = await doors.withStore((store) =>
-        takeWithPhotos(store, archive.photos(), open.files, options.as),
+      const came = await doors.withStore(async (store) =>
+        takeWithPhotos(store, await archive.photos(), open.files, options.as),
       );
       const { id, kept, entries, photos } = came;
       if (options.json && kept.kind === 'kept')

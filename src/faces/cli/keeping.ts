@@ -3,6 +3,7 @@ import { BadInput } from '../../contract/refusal.ts';
 import type { BackupRecord } from '../../shop/keeping/backup.ts';
 import { entriesIn, ledgersHash, sumWords, type WorkshopSum } from '../../shop/keeping/workshop-sum.ts';
 import { counted } from '../../shop/phrase.ts';
+import { about } from './about.ts';
 import { type Doors, exitCodes, Leave, refuse, refused } from './doors.ts';
 
 /** A workshop that was carried somewhere, and what could not be. */
@@ -59,7 +60,7 @@ export const registerKeeping = (keeping: KeepingDoors) => (program: Command, doo
 
   program
     .command('move')
-    .description('carries the whole workshop to a PostgreSQL database or to a file, and checks what arrived')
+    .description(about.move)
     .addHelpText(
       'after',
       `
@@ -90,7 +91,7 @@ The place is to be empty; sent again after it was cut short, it goes on where it
 
   program
     .command('backup')
-    .description('a checked copy of the whole workshop and its photos, made while it is used')
+    .description(about.backup)
     .addHelpText('after', example('waywright backup --to /mnt/other-disk/waywright'))
     .option('--to <folder>', 'where backups are kept; WAYWRIGHT_BACKUP, or backups/ beside the workshop')
     .option('--keep <n>', 'how many stay; WAYWRIGHT_BACKUP_KEEP, or 14')
@@ -115,7 +116,7 @@ The place is to be empty; sent again after it was cut short, it goes on where it
 
   program
     .command('restore')
-    .description('brings a workshop back from a backup or a whole-workshop archive, and checks what arrived')
+    .description(about.restore)
     .addHelpText('after', example('waywright restore workshop/backups/000012-20311125T143200Z.db --replace'))
     .argument('<file>')
     .option('--replace', 'set what is there now aside, under a name of its own; stop the server first')
@@ -134,7 +135,7 @@ The place is to be empty; sent again after it was cut short, it goes on where it
       sayLacks(sum, damaged);
     });
 
-  const workshop = program.command('workshop').description('the whole workshop: one open file, and a check');
+  const workshop = program.command('workshop').description(about.workshop);
   workshop
     .command('export')
     .description('all jobs, the kit and all photos as one open ZIP file (docs/job-file.md)')

@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { kitQuestion } from '../../contract/kit.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { kitReport } from '../../shop/kit/kit-report.ts';
+import { about } from './about.ts';
 import { type Doors, withFile } from './doors.ts';
 import { kitText } from './kit-text.ts';
 
@@ -15,9 +16,7 @@ The file's shape is in docs/contract.md.`;
 export function registerKit(program: Command, doors: Doors): void {
   program
     .command('kit')
-    .description(
-      'whether your instruments and references can prove a target, what limits them, what betters it',
-    )
+    .description(about.kit)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches and thou')

@@ -7,6 +7,7 @@ import type { LineInput } from '../../core/survey/line-input.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { along } from '../../shop/survey/along.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
+import { about } from './about.ts';
 import { type Doors, withFile } from './doors.ts';
 import { alongText } from './line-along-text.ts';
 import { drawsOf, optionNumber } from './line-draws.ts';
@@ -35,7 +36,7 @@ interface Options {
 export function registerLine(program: Command, doors: Doors): void {
   program
     .command('line')
-    .description('straightness of a way from level or autocollimator steps, or from heights')
+    .description(about.line)
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--step <mm>', 'distance between the feet, for a table that does not hold it')

@@ -5,7 +5,6 @@ import { registerSheet } from './sheet-verb.ts';
 /** `waywright axis FILE`. */
 export const registerAxis = registerSheet({
   verb: 'axis',
-  about: 'spindle or tailstock from a test bar turned half round, and which of its pads to scrape',
   example: `
 Example:
   waywright axis headstock.json          axis against the travel, and which pad of the headstock to scrape

@@ -8,6 +8,7 @@ import { forecastWorking } from '../../shop/order/forecast-working.ts';
 import { heights } from '../../shop/order/heights.ts';
 import { heightsAsk } from '../../shop/order/machine-chain.ts';
 import { order } from '../../shop/order/order.ts';
+import { about } from './about.ts';
 import { type Doors, exitCodes, Leave, refuse, withFile } from './doors.ts';
 import type { OrderDoors } from './order-doors.ts';
 import { orderText, stepText } from './order-text.ts';
@@ -38,9 +39,7 @@ export const registerOrder =
   (program: Command, doors: Doors) => {
     program
       .command('order')
-      .description(
-        'the order of work of a whole rebuild: what is ready, what waits, what must be proven again, and why',
-      )
+      .description(about.order)
       .argument('<machine>', 'a machine of the program by its id, or a JSON file; - reads standard input')
       .option('--done <steps>', 'what was done, in the order it was done, with commas between')
       .option('--step <step>', 'one step by itself')

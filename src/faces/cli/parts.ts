@@ -4,6 +4,7 @@ import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { parts } from '../../shop/parts.ts';
+import { about } from './about.ts';
 import { type Doors, noAnswer, refused, withFile } from './doors.ts';
 import { partsFigures } from './parts-figures.ts';
 import { partsText } from './parts-text.ts';
@@ -19,7 +20,7 @@ The file's shape is in docs/contract.md.`;
 export function registerParts(program: Command, doors: Doors): void {
   program
     .command('parts')
-    .description('what parts a machine will make, and how long its features stay in their bands')
+    .description(about.parts)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--svg <file>', 'the parts drawn, a file ending in .svg')

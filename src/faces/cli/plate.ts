@@ -4,6 +4,7 @@ import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
+import { about } from './about.ts';
 import { type Doors, withFile } from './doors.ts';
 import { isJson } from './line.ts';
 import { drawsOf, optionNumber } from './line-draws.ts';
@@ -30,7 +31,7 @@ interface Options {
 export function registerPlate(program: Command, doors: Doors): void {
   program
     .command('plate')
-    .description('flatness of a surface from heights, a grid of angles or eight lines')
+    .description(about.plate)
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--pass <um>', 'what a pass takes off: depths in whole passes, for a table')

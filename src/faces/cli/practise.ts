@@ -3,6 +3,7 @@ import { slipKinds } from '../../core/practice/record.ts';
 import { practiceMaterials, practiceSlides } from '../../core/practice/slides.ts';
 import { practise } from '../../shop/practise/practise.ts';
 import { practiseSlides } from '../../shop/practise/practise-slides.ts';
+import { about } from './about.ts';
 import { type Doors, refused } from './doors.ts';
 import { practiseTable, practiseText } from './practise-text.ts';
 
@@ -43,7 +44,7 @@ export function registerPractise(program: Command, doors: Doors): void {
   };
   program
     .command('practise')
-    .description('the tool against simulated machines whose truth is hidden from it')
+    .description(about.practise)
     .requiredOption('--auto <n>', 'so many machines, the tool deciding')
     .option('--slide <name>', `one of ${listed([...Object.keys(practiceSlides), everySlide])}`, 'V and flat')
     .option('--material <name>', `one of ${listed(practiceMaterials)}`, 'liner')

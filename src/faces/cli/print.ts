@@ -5,6 +5,7 @@ import { overPhoto, printOverlay } from '../../draw/print-overlay.ts';
 import { svgFile } from '../../draw/shape.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
 import { readPhoto, secondPhoto } from '../../shop/print/read-photo.ts';
+import { about } from './about.ts';
 import { type Doors, refuse, refused, withFile } from './doors.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import { agreementText, printText } from './print-text.ts';
@@ -60,7 +61,7 @@ export const registerPrint =
   (program: Command, doors: Doors) => {
     program
       .command('print')
-      .description('where a blued print bears, read from a photo')
+      .description(about.print)
       .argument('<photo>', 'JPEG, PNG, WebP or TIFF')
       .requiredOption('--size <LxW>', 'length and width of the surface in mm, as 400x80')
       .option('--corners <places>', '"x,y x,y x,y x,y" in pixels; looked for when left out')

@@ -4,6 +4,7 @@ import { restInput } from '../../contract/rest.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { rest } from '../../shop/rest.ts';
+import { about } from './about.ts';
 import { type Doors, noAnswer, refused, withFile } from './doors.ts';
 import { blueToExpect } from './rest-figure.ts';
 import { restText } from './rest-text.ts';
@@ -19,7 +20,7 @@ The file's shape is in docs/contract.md.`;
 export function registerRest(program: Command, doors: Doors): void {
   program
     .command('rest')
-    .description('how a slide sits on what it touches, and how much of it bears')
+    .description(about.rest)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--svg <file>', 'the blue to expect on the pads, a file ending in .svg')

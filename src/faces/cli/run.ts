@@ -12,10 +12,10 @@ passes, and when to stop. Every verb says more with --help.`;
  * @param words  what stands after the program's name
  * @returns      the exit code: 0 answered, 2 bad input, 3 no answer exists
  */
-export async function run(
+export async function run<Needs extends Pick<Doors, 'say' | 'complain'>>(
   words: readonly string[],
-  doors: Doors,
-  verbs: readonly Register[],
+  doors: Needs,
+  verbs: readonly ((program: Command, doors: Needs) => void)[],
   version: string,
 ): Promise<number> {
   const program = new Command('waywright')

@@ -1,3 +1,4 @@
+import { about } from './about.ts';
 import { exitCodes, Leave, refused } from './doors.ts';
 import type { Register } from './run.ts';
 
@@ -19,7 +20,7 @@ export const registerServe =
   (program, doors) => {
     program
       .command('serve')
-      .description('show the workshop as a page, on this machine only unless --share is given')
+      .description(about.serve)
       .option('--share', 'let phones and tablets on this network in, each by an invitation (docs/sharing.md)')
       .option('--cert <file>', 'your own certificate, PEM: what passes is enciphered')
       .option('--key <file>', 'the key of that certificate, PEM')

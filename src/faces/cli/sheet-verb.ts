@@ -6,6 +6,7 @@ import type { Machine } from '../../core/order/machine.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { steer } from '../../shop/steer.ts';
 import type { Worked } from '../../shop/worked.ts';
+import { about, type VerbName } from './about.ts';
 import { type Doors, noAnswer, withFile } from './doors.ts';
 import type { OrderDoors } from './order-doors.ts';
 import type { Register } from './run.ts';
@@ -20,8 +21,7 @@ interface SheetAnswer {
 
 /** A sheet of a whole machine as a verb: what it is called, how it is read and answered, what people are told of it. */
 interface Sheet<Ask, Answer extends SheetAnswer> {
-  readonly verb: string;
-  readonly about: string;
+  readonly verb: VerbName;
   readonly example: string;
   /** @throws BadInput  naming the field */
   readonly read: (json: unknown) => Ask;
@@ -41,7 +41,7 @@ export const registerSheet =
   (program: Command, doors: Doors) => {
     program
       .command(sheet.verb)
-      .description(sheet.about)
+      .description(about[sheet.verb])
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
       .option('--working', 'every number with its formula')
       .option('--inch', 'sentences in inches, thou and tenths')

@@ -3,6 +3,7 @@ import { parsedJson } from '../../contract/refusal.ts';
 import { siteInput } from '../../contract/site.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { site } from '../../shop/site.ts';
+import { about } from './about.ts';
 import { type Doors, noAnswer, withFile } from './doors.ts';
 import { siteText } from './site-text.ts';
 
@@ -16,7 +17,7 @@ The file's shape is in docs/contract.md.`;
 export function registerSite(program: Command, doors: Doors): void {
   program
     .command('site')
-    .description('where along a worn bed to print, and what each place costs in parts')
+    .description(about.site)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .addHelpText('after', example)

@@ -3,6 +3,7 @@ import { parsedJson } from '../../contract/refusal.ts';
 import { steerInput } from '../../contract/steer.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { steer } from '../../shop/steer.ts';
+import { about } from './about.ts';
 import { type Doors, noAnswer, withFile } from './doors.ts';
 import { steerText } from './steer-text.ts';
 
@@ -17,7 +18,7 @@ The file's shape is in docs/contract.md.`;
 export function registerSteer(program: Command, doors: Doors): void {
   program
     .command('steer')
-    .description('how far out and how sure, where to scrape and how many passes, or stop')
+    .description(about.steer)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .addHelpText('after', example)

@@ -4,6 +4,7 @@ import { knownSum, typedSum } from '../../contract/sum-typed.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { sumDrawing } from '../../draw/sums/sum-drawing.ts';
 import { listedSum, listSums, sumAnswer } from '../../shop/sums/sum-answer.ts';
+import { about } from './about.ts';
 import { type Doors, refuse, refused } from './doors.ts';
 import { sumAnswerText, sumListedText, sumsListText } from './sums-text.ts';
 
@@ -29,7 +30,7 @@ interface Options {
 export function registerSums(program: Command, doors: Doors): void {
   program
     .command('sums')
-    .description('the sums of the shop: dovetails over rolls, tapers, sag, warmth, reversals')
+    .description(about.sums)
     .argument('[name]', 'a sum; left out, they are listed')
     .argument('[values...]', 'key=value, with unit and doubt as you write them')
     .option('--json', 'one JSON document on standard output, and nothing else')

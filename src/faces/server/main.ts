@@ -10,12 +10,8 @@ import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
 import { demoJobs } from '../../adapters/file/workshop.ts';
 import { backupsIn } from '../../adapters/keeping/backup-folder.ts';
 import { backupSettings, fileIsWhole, wayBack } from '../../adapters/keeping/keeping.ts';
-import {
-  type OpenWorkshop,
-  openWorkshop,
-  type WorkshopPlace,
-  workshopPlace,
-} from '../../adapters/workshop/open-workshop.ts';
+import { type OpenWorkshop, openWorkshop } from '../../adapters/workshop/open-workshop.ts';
+import { type WorkshopPlace, workshopPlace } from '../../adapters/workshop/place.ts';
 import { BadInput } from '../../contract/refusal.ts';
 import { importJob } from '../../shop/keep-job.ts';
 import { Fault } from '../../shop/store.ts';

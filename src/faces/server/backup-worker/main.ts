@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type BackupAsked, makeBackup } from '../../../adapters/keeping/backup-folder.ts';
 import { withWorkshop } from '../../../adapters/keeping/keeping.ts';
-import type { WorkshopPlace } from '../../../adapters/workshop/open-workshop.ts';
+import type { WorkshopPlace } from '../../../adapters/workshop/place.ts';
 
 const { place, asked } = workerData as { readonly place: WorkshopPlace; readonly asked: BackupAsked };
 

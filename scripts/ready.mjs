@@ -32,7 +32,15 @@ if (time('node_modules/.package-lock.json') < time('package-lock.json'))
   run('npm', ['ci', '--no-audit', '--no-fund']);
 
 const sources = Math.max(
-  ...['src', 'machines', 'demo', 'package-lock.json', 'tsconfig.build.json', 'scripts/build.mjs', 'scripts/cli.vite.mjs'].map(newest),
+  ...[
+    'src',
+    'machines',
+    'demo',
+    'package-lock.json',
+    'tsconfig.build.json',
+    'scripts/build.mjs',
+    'scripts/cli.vite.mjs',
+  ].map(newest),
 );
 if (time('dist/.built') < sources) run('npm', ['run', 'build', '--silent']);
 

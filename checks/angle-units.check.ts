@@ -21,7 +21,7 @@ describe('seconds of arc', () => {
     expectPrinted(urad('1 arcsec'), '4.848136811095');
     expectNear(1e6 / slopeSize('arcsec'), 206264.806247096, 1e-14);
   });
-  it('one over 100 mm is 0.484813681 µm, which sources round to 0.5', () => {
+  it('one over 100 mm is 0.484813681 µm, which sources round to 0.5 (rounding seen)', () => {
     const exact = rise(urad('1 arcsec'), 100);
     expectPrinted(exact, '0.484813681');
     expectPrinted(exact, '0.5');
@@ -34,7 +34,7 @@ describe('seconds of arc', () => {
 });
 
 describe('levels', () => {
-  it('0.02 mm/m is 20 µrad, 4.1252961 arcsec, and 4 µm over 200 mm', () => {
+  it('0.02 mm/m is 20 µrad, 4.1252961 arcsec, and 4 µm over 200 mm (4 µm seen)', () => {
     expectNear(urad('0.02 mm/m'), 20, 1e-12);
     expectPrinted(arcsec('0.02 mm/m'), '4.1252961');
     expectPrinted(rise(urad('0.02 mm/m'), 200), '4.0');
@@ -49,7 +49,7 @@ describe('levels', () => {
       expectPrinted(arcsec(typed), '8.5943669');
     }
   });
-  it('half a thou per 10 in is 0.05 mm/m', () => {
+  it('half a thou per 10 in is 0.05 mm/m (grading seen)', () => {
     expectNear(urad('.0005 in in 10 in'), 50, 1e-12);
     expectPrinted(arcsec('.0005 in in 10 in'), '10.3132403');
   });

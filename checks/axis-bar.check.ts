@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { axisOf } from '../src/core/axis/bar-axis.ts';
 import { type Bar, centredSag, heldSag } from '../src/core/axis/bar-sag.ts';
 import { centresOf, swungSag } from '../src/core/axis/centres.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame, expectWithin } from './near.ts';
 
 /*
  * Sag of a steel bar held at one end, 300 mm out: 40 mm solid 3.77 µm, bored 28 mm 2.53 µm, 30 mm solid 6.70 µm; printed without its constants;
@@ -24,18 +24,18 @@ describe('sag of a test bar', () => {
     expectPrinted(heldSag(bar(30), 300, 300), '6.70');
   });
   it('half way out, 17/48 of that at its end', () => {
-    expect(heldSag(bar(40), 300, 150) / heldSag(bar(40), 300, 300)).toBeCloseTo(17 / 48, 12);
+    expectWithin(heldSag(bar(40), 300, 150) / heldSag(bar(40), 300, 300), 17 / 48, 5e-13);
   });
   it('between centres, the middle sags 5/48 of what the same bar held at one end does, a quarter 57/80 of the middle', () => {
-    expect(centredSag(bar(40), 300, 150) / heldSag(bar(40), 300, 300)).toBeCloseTo(5 / 48, 12);
-    expect(centredSag(bar(40), 300, 75) / centredSag(bar(40), 300, 150)).toBeCloseTo(57 / 80, 12);
-    expect(centredSag(bar(40), 300, 300)).toBeCloseTo(0, 12);
+    expectWithin(centredSag(bar(40), 300, 150) / heldSag(bar(40), 300, 300), 5 / 48, 5e-13);
+    expectWithin(centredSag(bar(40), 300, 75) / centredSag(bar(40), 300, 150), 57 / 80, 5e-13);
+    expectWithin(centredSag(bar(40), 300, 300), 0, 5e-13);
   });
 });
 
 const held = { bar: bar(40), out_mm: 300, near_mm: 0, far_mm: 300, reading_sd_um: 2 };
 
-describe('a bar turned half round', () => {
+describe('a bar turned half round (derived)', () => {
   it('worked by hand: top +9 and −21 far out, +2 and −2 at the nose: the mean falls 6, the sag is 3.77, so the axis falls 2.23 µm', () => {
     const found = axisOf(held, {
       side: 'top',
@@ -56,17 +56,17 @@ describe('a bar turned half round', () => {
     });
     const top = axisOf(held, { side: 'top', near, far });
     const below = axisOf(held, { side: 'bottom', near: other(near), far: other(far) });
-    expect(below.slope_urad).toBeCloseTo(top.slope_urad, 12);
+    expectWithin(below.slope_urad, top.slope_urad, 5e-13);
     const front = axisOf(held, { side: 'front', near, far });
     const back = axisOf(held, { side: 'back', near: other(near), far: other(far) });
-    expect(back.slope_urad).toBeCloseTo(front.slope_urad, 12);
-    expect(front.sag_um).toBe(0);
+    expectWithin(back.slope_urad, front.slope_urad, 5e-13);
+    expectSame(front.sag_um, 0);
     // Sideways nothing sags: (12 + 1)/300 mm.
     expectPrinted(front.slope_urad, ((13 / 300) * 1000).toFixed(3));
   });
 });
 
-describe('a tailstock', () => {
+describe('a tailstock (derived)', () => {
   it('bar between centres, read equally far from both: sag drops out, and the fall is carried on to the centres', () => {
     // 6 µm over 400 of 500 mm between the places: 7.5 µm at the centres.
     const found = centresOf({
@@ -92,7 +92,7 @@ describe('a tailstock', () => {
       opposite_um: -10,
       bracket: { um: 24, sd_um: 2 * Math.SQRT2 },
     });
-    expect([found.um, found.bracket_um]).toEqual([18, 12]);
+    expectSame([found.um, found.bracket_um], [18, 12]);
     expectPrinted(found.sd_um, '2.00');
   });
   it('a bracket’s sag worked out is twice what arm and mass droop (beam tables): 250 mm of 12 mm steel with 0.1 kg', () => {
@@ -106,7 +106,7 @@ describe('a tailstock', () => {
       density_kg_m3: 7850,
       modulus_GPa: 210,
     });
-    expect(found.um).toBeCloseTo(2e6 * droop, 9);
+    expectWithin(found.um, 2e6 * droop, 5e-10);
   });
   it('two bars exchanged: what they differ by drops out', () => {
     const found = centresOf({
@@ -116,6 +116,6 @@ describe('a tailstock', () => {
       plane: 'up',
       reading_sd_um: 2,
     });
-    expect([found.um, found.bars_um]).toEqual([15, 6]);
+    expectSame([found.um, found.bars_um], [15, 6]);
   });
 });

@@ -4,6 +4,7 @@ import { readTestLists } from '../src/adapters/file/test-lists.ts';
 import type { AcceptanceTest } from '../src/core/chart/acceptance-test.ts';
 import { localOf } from '../src/core/chart/chart.ts';
 import { bandOf, scaledLimit } from '../src/core/chart/limit.ts';
+import { expectSame, expectWithin } from './near.ts';
 
 /**
  * Source: acceptance of lathes, ISO 1708:1989 as it is remembered (from memory; the published tables could not be read). Written down
@@ -52,7 +53,7 @@ const remembered: readonly Remembered[] = [
 describe('the engine lathe’s list, line by line beside the published one as remembered', () => {
   it.each(remembered)('%s: %s', (_, id, precision, ordinary, over, way) => {
     const { toolroom, ordinary: usual } = test(id).limits;
-    expect([toolroom!.um, usual!.um]).toEqual([precision, ordinary]);
+    expectSame([toolroom!.um, usual!.um], [precision, ordinary]);
     expect([toolroom!.over_mm, usual!.over_mm]).toEqual([over?.[0], over?.[1]]);
     expect([toolroom!.sense, usual!.sense]).toEqual([way, way]);
     expect([toolroom!.source.came, usual!.source.came]).toEqual(['from memory', 'from memory']);
@@ -96,7 +97,7 @@ describe('the engine lathe’s list, line by line beside the published one as re
     const limit = test(id).limits[cls]!;
     expect(limit.sense).toBe(way);
     for (const [centres, um] of Object.entries(steps))
-      expect(bandOf(limit, list.scaling, Number(centres), Number(centres)).high, `${centres} mm`).toBe(um);
+      expectSame(bandOf(limit, list.scaling, Number(centres), Number(centres)).high, um);
   });
 
   it.each([
@@ -109,7 +110,10 @@ describe('the engine lathe’s list, line by line beside the published one as re
   ] as const)(
     'local limit of %s, %s, on a machine of %d mm: %d µm in any %d mm',
     (id, cls, centres, um, any) =>
-      expect(localOf(test(id).limits[cls]!, centres)).toMatchObject({ um, any_mm: any }),
+      expectSame((({ um: found, any_mm }) => [found, any_mm])(localOf(test(id).limits[cls]!, centres)!), [
+        um,
+        any,
+      ]),
   );
 
   it('every published line is there, and whatever else stands in the list says that it is not of that standard', () => {
@@ -147,7 +151,7 @@ describe('the engine lathe’s list, line by line beside the published one as re
   });
 });
 
-describe('scaling as IS 6040:1993 has it, worked by hand', () => {
+describe('scaling as IS 6040:1993 has it, worked by hand (seen)', () => {
   it.each([
     [0.02, 300, 150, 0.01],
     [0.02, 300, 100, 0.006],
@@ -155,7 +159,7 @@ describe('scaling as IS 6040:1993 has it, worked by hand', () => {
     [0.04, 1000, 600, 0.024],
     [0.03, 300, 500, 0.05],
   ])('%d mm in %d over %d is %d mm', (stated, over, length, expected) =>
-    expect(scaledLimit(stated * 1000, over, length, list.scaling) / 1000).toBeCloseTo(expected, 9),
+    expectWithin(scaledLimit(stated * 1000, over, length, list.scaling) / 1000, expected, 5e-10),
   );
   it('half a thou of level in a foot is 12.7 µm in 304.8 mm', () =>
     expect(test('bed-level').limits.ordinary).toMatchObject({ um: 12.7, over_mm: 304.8 }));
@@ -181,6 +185,6 @@ describe('the other two lists', () => {
     const its = readTestLists().find((one) => one.id === 'vertical-knee-mill')!;
     const limit = its.tests.find((one) => one.id === id)!.limits.ordinary!;
     expect(limit.sense).toBe(sense);
-    expect(bandOf(limit, its.scaling, size, size)).toEqual({ low: -um, high: 0 });
+    expectSame(bandOf(limit, its.scaling, size, size), { low: -um, high: 0 });
   });
 });

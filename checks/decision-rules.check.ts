@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { normalQuantile } from '../src/core/math/normal.ts';
 import { chanceInBand } from '../src/core/prove/chance.ts';
 import { verdict } from '../src/core/prove/verdict.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame } from './near.ts';
 
 /*
  * Sources: decision rules of ISO 14253-1 (rule seen, second hand: pages quoting it; the 95 % default of 2017 seen, second
@@ -13,23 +13,23 @@ const upper = (y: number, factor?: number) => verdict(y, 2, -Infinity, 20, facto
 
 describe('ISO 14253-1: the doubt counts against whoever states', () => {
   it('upper limit 20 µm, u = 2, k = 2: within to 16, outside from 24, else not proven (derived)', () => {
-    expect(upper(16)).toBe('within');
-    expect(upper(16.001)).toBe('not proven');
-    expect(upper(20)).toBe('not proven');
-    expect(upper(23.999)).toBe('not proven');
-    expect(upper(24)).toBe('outside');
+    expectSame(upper(16), 'within');
+    expectSame(upper(16.001), 'not proven');
+    expectSame(upper(20), 'not proven');
+    expectSame(upper(23.999), 'not proven');
+    expectSame(upper(24), 'outside');
   });
-  it('one-sided 95 %: guard 3.289707 µm, within to 16.710293, outside from 23.289707', () => {
+  it('one-sided 95 %: guard 3.289707 µm, within to 16.710293, outside from 23.289707 (factor from memory)', () => {
     const factor = normalQuantile(0.95);
     expectPrinted(factor, '1.644853627');
-    expect(upper(16.71029, factor)).toBe('within');
-    expect(upper(16.7103, factor)).toBe('not proven');
-    expect(upper(23.2897, factor)).toBe('not proven');
-    expect(upper(23.28971, factor)).toBe('outside');
+    expectSame(upper(16.71029, factor), 'within');
+    expectSame(upper(16.7103, factor), 'not proven');
+    expectSame(upper(23.2897, factor), 'not proven');
+    expectSame(upper(23.28971, factor), 'outside');
   });
   it('no guard: it passes up to the limit itself', () => {
-    expect(upper(20, 0)).toBe('within');
-    expect(upper(20.001, 0)).toBe('outside');
+    expectSame(upper(20, 0), 'within');
+    expectSame(upper(20.001, 0), 'outside');
   });
   it('lower limits mirror upper ones', () => {
     expect(verdict(-16, 2, -20, Infinity)).toMatchObject({ verdict: 'within', side: 'low' });

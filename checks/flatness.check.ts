@@ -4,7 +4,7 @@ import { slopeSize } from '../src/core/quantity/slope.ts';
 import { eightLineNodes } from '../src/core/survey/eight-lines.ts';
 import { surveyPlate } from '../src/core/survey/plate.ts';
 import { type EightLine, type EightLinesPlate, eightLines } from '../src/core/survey/plate-input.ts';
-import { expectNear, expectPrinted } from './near.ts';
+import { expectNear, expectPrinted, expectSame, expectWithin } from './near.ts';
 
 /** A square grid, unit spacing, rows listed from the top, the middle at (0, 0). */
 const gridPoints = (rows: readonly (readonly number[])[]) => {
@@ -21,11 +21,16 @@ function expectProven(rows: readonly (readonly number[])[]): void {
   const weigh = (side: string, of: (k: number) => number) =>
     zone.contacts.reduce((sum, one) => sum + (one.side === side ? one.share * of(one.index) : 0), 0);
   for (const of of [() => 1, (k: number) => points[k]!.x_mm, (k: number) => points[k]!.y_mm])
-    expect(weigh('high', of)).toBeCloseTo(weigh('low', of), 12);
-  expect(weigh('high', () => 1)).toBeCloseTo(1, 12);
-  expect(weigh('high', (k) => points[k]!.z_um) - weigh('low', (k) => points[k]!.z_um)).toBeCloseTo(
+    expectWithin(weigh('high', of), weigh('low', of), 5e-13);
+  expectWithin(
+    weigh('high', () => 1),
+    1,
+    5e-13,
+  );
+  expectWithin(
+    weigh('high', (k) => points[k]!.z_um) - weigh('low', (k) => points[k]!.z_um),
     flatness_um.minimum_zone,
-    10,
+    5e-11,
   );
 }
 
@@ -33,7 +38,7 @@ function expectProven(rows: readonly (readonly number[])[]): void {
  * Source: a standard exercise (plate of 350 × 350 mm, µm) in Chinese university textbooks on interchangeability and measurement; data and the
  * 25 µm from memory. The second set is from memory too, its answer found by exact fractions over every contact.
  */
-describe('textbook plates', () => {
+describe('textbook plates (from memory)', () => {
   it('0 15 7, −12 20 4, 5 −10 2: 25 µm, the middle high over three lows, slopes 7 and 5', () => {
     const rows = [
       [0, 15, 7],
@@ -43,9 +48,9 @@ describe('textbook plates', () => {
     const { flatness_um, zone } = surveyed(rows);
     expectNear(flatness_um.minimum_zone, 25, 1e-12);
     expectPrinted(flatness_um.least_squares, '28.666666667');
-    expect(slope(7, 1)).toBeCloseTo(zone.slope_x_urad, 9);
-    expect(slope(5, 1)).toBeCloseTo(zone.slope_y_urad, 9);
-    expect(zone.contacts.map(({ index, side }) => `${side} ${index}`).toSorted()).toEqual([
+    expectWithin(slope(7, 1), zone.slope_x_urad, 5e-10);
+    expectWithin(slope(5, 1), zone.slope_y_urad, 5e-10);
+    expectSame(zone.contacts.map(({ index, side }) => `${side} ${index}`).toSorted(), [
       'high 4',
       'low 2',
       'low 3',
@@ -63,13 +68,16 @@ describe('textbook plates', () => {
     expectNear(flatness_um.minimum_zone, 27, 1e-12);
     expectPrinted(flatness_um.least_squares, '32.333333333');
     // The plane is not the only one, so neither are its contacts; the high is the same in all.
-    expect(zone.contacts.filter((one) => one.side === 'high').map((one) => one.index)).toEqual([4]);
+    expectSame(
+      zone.contacts.filter((one) => one.side === 'high').map((one) => one.index),
+      [4],
+    );
     expectProven(rows);
   });
 });
 
 /** Derived: found twice outside this code, by a linear program and by exact fractions over every 3-1 and 2-2 contact. */
-describe('plates whose contacts were all tried', () => {
+describe('plates whose contacts were all tried (derived)', () => {
   const middle = [
     [3, -1, 4, 1, -5],
     [9, 2, -6, 5, 3],
@@ -151,7 +159,7 @@ describe('plates whose contacts were all tried', () => {
  * The eight lines of a diagonal cross. The rule is J. C. Moody's (The Tool Engineer, October 1955; from memory); no readable table of a
  * published example was found, so the surface is derived: w = 4u² − 3v² + 2uv + 3u(1 − u²) over 800 × 600 mm, each line with an offset.
  */
-describe('eight lines over a plate of 800 × 600 mm', () => {
+describe('eight lines over a plate of 800 × 600 mm (derived)', () => {
   const arcsec = slopeSize('arcsec');
   const read = {
     back: [8.1648, 10.9364, 13.128, 14.7395, 15.7708, 16.222, 16.0931, 15.384],
@@ -205,7 +213,7 @@ describe('eight lines over a plate of 800 × 600 mm', () => {
     const { nodes } = eightLineNodes(input);
     for (const name of names)
       for (const [k, wanted] of heights[name].entries())
-        expect(Math.abs(z_um[nodes[name][k]!]! - wanted), `${name} ${k}`).toBeLessThanOrEqual(within_um);
+        expectWithin(z_um[nodes[name][k]!]!, wanted, within_um);
   }
   it('all heights come back: to 0.001 µm from readings of four decimals, exactly from exact ones', () => {
     expectHeights(inputOf(printed), 1e-3);
@@ -213,15 +221,15 @@ describe('eight lines over a plate of 800 × 600 mm', () => {
   });
   it('both middle lines close; the three flatnesses are 203/24, 8.8006 and 1225/156 µm', () => {
     const { surface, flatness_um, zone } = surveyPlate(inputOf(exact));
-    for (const closure of surface.closures) expect(Math.abs(closure.closing_um)).toBeLessThan(1e-9);
-    expect(surface.z_um.length).toBe(55);
+    for (const closure of surface.closures) expectWithin(closure.closing_um, 0, 1e-9);
+    expectSame(surface.z_um.length, 55);
     expectNear(Math.max(...surface.z_um) - Math.min(...surface.z_um), 203 / 24, 1e-12);
     expectPrinted(flatness_um.least_squares, '8.80059061');
     expectNear(flatness_um.minimum_zone, 1225 / 156, 1e-10);
     const at = zone.contacts.map(
       ({ index, side }) => `${side} ${surface.x_mm[index]} ${surface.y_mm[index]}`,
     );
-    expect(at.toSorted()).toEqual(['high -400 -100', 'high 400 100', 'low -200 300', 'low 0 -300']);
+    expectSame(at.toSorted(), ['high -400 -100', 'high 400 100', 'low -200 300', 'low 0 -300']);
   });
   it('rounded to 0.1″: 8.4176 µm between highest and lowest, both middle lines close at −0.0364 µm', () => {
     const rounded = (name: EightLine) => read[name].map((s) => (Math.round(s * 10) / 10) * arcsec);
@@ -233,7 +241,7 @@ describe('eight lines over a plate of 800 × 600 mm', () => {
     const hung = surveyPlate(inputOf(exact));
     const fitted = surveyPlate(inputOf(exact, { method: 'least squares' }));
     expectNear(fitted.flatness_um.minimum_zone, hung.flatness_um.minimum_zone, 1e-9);
-    for (const [i, left] of fitted.residual_um.entries()) expect(left).toBeCloseTo(hung.residual_um[i]!, 9);
+    for (const [i, left] of fitted.residual_um.entries()) expectWithin(left, hung.residual_um[i]!, 5e-10);
   });
   /** Source: H. Haitjema, Moody revisited, Metrology 2026, 6(2), 27, abstract seen: 18 % less doubt by least squares. His nodes were not visible, so only the order is held. */
   it('least squares leaves less doubt than the diagonals alone', () => {

@@ -4,7 +4,7 @@ import { type PlayRead, playFound } from '../src/core/gib/gib-play.ts';
 import { taperFound, taperMatch } from '../src/core/gib/gib-shape.ts';
 import { keeperFound } from '../src/core/gib/keeper.ts';
 import { type RollsRead, rollsFound } from '../src/core/gib/rolls.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame, expectWithin } from './near.ts';
 
 /*
  * Rolls: Machinery's Handbook, "Measuring Dovetail Slides" (rule second hand, numbers derived): 60°, root 40, rolls of 10:
@@ -36,11 +36,11 @@ describe('a dovetail over rolls at both ends', () => {
     const found = rollsFound(rolls({ read_mm: [67.32, 67.3431] }));
     expectPrinted(found.wider_um, '23.1');
     expectPrinted(found.take_um / 1000, '0.0200');
-    expect(found.take_at).toBe('far');
+    expectSame(found.take_at, 'far');
     // Two readings of sd 2 µm at the ends differ with 2√2.
     expectPrinted(found.sd_um, '2.828');
     // Between the flanks of a female one the narrow end holds the metal.
-    expect(rollsFound(rolls({ kind: 'female', read_mm: [67.32, 67.3431] })).take_at).toBe('near');
+    expectSame(rollsFound(rolls({ kind: 'female', read_mm: [67.32, 67.3431] })).take_at, 'near');
   });
   it('at 55°, not 60°: a cut changes the rolls by 1.2208 w', () => {
     const found = rollsFound(rolls({ angle_deg: 55, read_mm: [67.32, 67.34442] }));
@@ -48,9 +48,9 @@ describe('a dovetail over rolls at both ends', () => {
   });
   it('flats 0.02 mm lower at the far end let the rolls in by 2 × 0.02 × cot 60° = 0.0231 mm and make nothing narrower', () => {
     const found = rollsFound(rolls({ read_mm: [67.3431, 67.32], flats_low_um: [0, 20] }));
-    expect(Math.abs(found.wider_um)).toBeLessThan(0.01);
+    expectWithin(found.wider_um, 0, 0.01);
     const female = rolls({ kind: 'female', read_mm: [67.32, 67.3431], flats_low_um: [0, 20] });
-    expect(Math.abs(rollsFound(female).wider_um)).toBeLessThan(0.01);
+    expectWithin(rollsFound(female).wider_um, 0, 0.01);
   });
 });
 
@@ -64,7 +64,7 @@ describe('the angle from two sizes of roll', () => {
       drawn_deg: 55,
     });
     expectPrinted(found.angle_deg, '55.0000000');
-    expect(Math.abs(found.gap_um)).toBeLessThan(1e-3);
+    expectWithin(found.gap_um, 0, 1e-3);
   });
   it('rolls of 10 and 20 that read 5.8178 and 11.6355 µm less than at 60°: one minute steeper, 5.8 µm over a flank of 20', () => {
     const over = (roll: number, less_um: number): number => 40 + roll * 2.732050808 - less_um / 1000;
@@ -83,7 +83,7 @@ describe('the angle from two sizes of roll', () => {
 });
 
 describe('a taper', () => {
-  it('12.25 in long, 0.355 to 0.213 in: printed 0.0116 in an inch, 1 in 86', () => {
+  it('12.25 in long, 0.355 to 0.213 in: printed 0.0116 in an inch, 1 in 86 (seen)', () => {
     const gib = taperFound({
       stations_mm: [0, 12.25 * 25.4],
       thick_mm: [0.213 * 25.4, 0.355 * 25.4],
@@ -97,8 +97,8 @@ describe('a taper', () => {
       taperFound({ stations_mm: [0, 330], thick_mm: [5, 5 + 330 / one_in], reading_sd_um: 2 });
     const match = taperMatch(wedge(60), wedge(62), 330);
     expectPrinted(match.proud_um / 1000, '0.1774');
-    expect(match.tight).toBe('thick end');
-    expect(taperMatch(wedge(62), wedge(60), 330).tight).toBe('thin end');
+    expectSame(match.tight, 'thick end');
+    expectSame(taperMatch(wedge(62), wedge(60), 330).tight, 'thin end');
   });
   it('that does not grow is none', () => {
     expect(() => taperFound({ stations_mm: [0, 330], thick_mm: [6, 5], reading_sd_um: 2 })).toThrow(
@@ -144,20 +144,20 @@ describe('play on a gib', () => {
   });
   it('by hand: 12 µm at the thick end, 40 at the thin, 1:60: 28 µm off its face at the tight thick end, then in by (40 − 15) × 60 = 1.5 mm', () => {
     const found = play({ thick_end_um: 12, thin_end_um: 40 });
-    expect([found.deed, found.tight, found.differ_um]).toEqual(['scrape, then set', 'thick end', -28]);
+    expectSame([found.deed, found.tight, found.differ_um], ['scrape, then set', 'thick end', -28]);
     expectPrinted(found.in_mm, '1.5000');
   });
   it('by hand: 0.115 mm too much with 2 mm of travel left at 1:60: 6.9 mm wanted, 4.9 mm missing: a shim of 0.0817 mm', () => {
     const found = play({ thick_end_um: 130, thin_end_um: 130, in_left_mm: 2 });
-    expect(found.deed).toBe('shim');
+    expectSame(found.deed, 'shim');
     expectPrinted(found.in_mm, '6.900');
     expectPrinted(found.thickness_um / 1000, '0.0817');
     // Ten times as much wanting is no shim any more.
-    expect(play({ thick_end_um: 900, thin_end_um: 900, in_left_mm: 2 }).deed).toBe('line or make new');
+    expectSame(play({ thick_end_um: 900, thin_end_um: 900, in_left_mm: 2 }).deed, 'line or make new');
   });
   it('too thick: it must come out further than it can; a little is scraped, much is cut again', () => {
     const tight = (out_left_mm: number) => play({ thick_end_um: 1, thin_end_um: 1, aim_um: 20, out_left_mm });
-    expect([tight(0.5).deed, tight(2).deed]).toEqual(['scrape thinner', 'set']);
+    expectSame([tight(0.5).deed, tight(2).deed], ['scrape thinner', 'set']);
     // 19 µm × 60 = 1.14 mm out, 0.64 mm missing: 10.67 µm.
     expectPrinted(tight(0.5).thickness_um, '10.67');
     const new_gib = play({
@@ -168,13 +168,13 @@ describe('play on a gib', () => {
       high_um: 300,
       out_left_mm: 1,
     });
-    expect(new_gib.deed).toBe('cut again');
+    expectSame(new_gib.deed, 'cut again');
   });
   it('right as it is, it is left; on the edge, measured again', () => {
-    expect(play({}).deed).toBe('leave');
-    expect(play({ thick_end_um: 15, thin_end_um: 15 }).in_mm).toBe(0);
-    expect(play({ thick_end_um: 24, thin_end_um: 24 }).deed).toBe('measure again');
-    expect(play({ thick_end_um: 60, thin_end_um: 60 }).deed).toBe('set');
+    expectSame(play({}).deed, 'leave');
+    expectSame(play({ thick_end_um: 15, thin_end_um: 15 }).in_mm, 0);
+    expectSame(play({ thick_end_um: 24, thin_end_um: 24 }).deed, 'measure again');
+    expectSame(play({ thick_end_um: 60, thin_end_um: 60 }).deed, 'set');
   });
 });
 
@@ -191,14 +191,14 @@ describe('a keeper', () => {
     });
   it('the tightest place rules: 50, 55, 52 µm are closed by 30', () => {
     const found = keeper(55, 50, 52);
-    expect([found.deed, found.by_um, found.tightest_at_mm]).toEqual(['close', 30, 250]);
+    expectSame([found.deed, found.by_um, found.tightest_at_mm], ['close', 30, 250]);
   });
   it('a way whose thickness varies by more than half the clearance comes first', () => {
     expect(keeper(15, 40, 52)).toMatchObject({ deed: 'way first', by_um: 37 });
   });
   it('tight everywhere it is opened; right, it is left; on the edge, measured again', () => {
     expect(keeper(4, 6, 8)).toMatchObject({ deed: 'open', by_um: 16 });
-    expect(keeper(20, 24, 22).deed).toBe('leave');
-    expect(keeper(39, 42, 41).deed).toBe('measure again');
+    expectSame(keeper(20, 24, 22).deed, 'leave');
+    expectSame(keeper(39, 42, 41).deed, 'measure again');
   });
 });

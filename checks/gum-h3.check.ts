@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { fitLine, lineAt } from '../src/core/math/line-fit.ts';
-import { expectNear, expectPrinted } from './near.ts';
+import { expectNear, expectPrinted, expectSame } from './near.ts';
 
 /*
  * Source: JCGM 100:2008 (GUM), annex H.3, calibration of a thermometer; seen, second hand (documentation of a public
@@ -29,6 +29,6 @@ describe('GUM H.3: a straight line with correlated intercept and slope', () => {
     expectNear(fit.start, -0.17120379013, 1e-10);
     expectNear(fit.slope_sd, 0.00066793877, 1e-8);
     expectNear(fit.square, 1.10096583109e-4, 1e-9);
-    expect(fit.degrees).toBe(9);
+    expectSame(fit.degrees, 9);
   });
 });

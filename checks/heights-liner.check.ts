@@ -1,11 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import type { Slide } from '../src/core/body/slide.ts';
 import type { Vector } from '../src/core/body/vector.ts';
 import type { Chain, Change } from '../src/core/heights/chain.ts';
 import { heightFound } from '../src/core/heights/heights.ts';
 import { type LinerAsk, type LinerFound, linerFor } from '../src/core/heights/liner.ts';
 import { sinkRooms } from '../src/core/heights/sink.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame, expectWithin } from './near.ts';
 
 /*
  * Worked by hand from trade arithmetic (common practice) and from the geometry of a V; no line below uses the program's
@@ -102,7 +102,7 @@ describe('liner, worked by hand', () => {
     expectPrinted(mill(found, 'rear'), '1.2464');
     expectPrinted(found.left_mm, '1.50');
     // 0.5 mm, or half the sheet if that is more: 0.8 must stay, so scraping may take 0.8.
-    expect([found.least_mm, found.stock_um]).toEqual([0.8, 800]);
+    expectSame([found.least_mm, found.stock_um], [0.8, 800]);
   });
 
   it('worn unevenly, each face gets its own: 0.03 mm rise plus what it has lost', () => {
@@ -116,9 +116,9 @@ describe('liner, worked by hand', () => {
   it('the chain closes: with the liner in, every height is where it is wanted to a tenth of a micrometre', () => {
     const found = lined(chain([worn]));
     const after = chain([worn, found.finished]);
-    expect(Math.abs(um(after, 'nut over screw') - 30)).toBeLessThan(0.1);
-    expect(Math.abs(um(after, 'V') - 30)).toBeLessThan(0.1);
-    expect(Math.abs(um(after, 'flat') - 30)).toBeLessThan(0.1);
+    expectWithin(um(after, 'nut over screw'), 30, 0.1);
+    expectWithin(um(after, 'V'), 30, 0.1);
+    expectWithin(um(after, 'flat'), 30, 0.1);
   });
 
   it('before scraping the nut stands the allowance higher, and may sink that and its band, less two sd', () => {
@@ -132,6 +132,6 @@ describe('liner, worked by hand', () => {
     // Doubt of the bond, 0.025 mm on each face by itself: over the V (flanks alike) 0.025, lever 1 + 95/200; flat 95/200.
     const sd = 0.025 * Math.hypot(1.475, 0.475);
     expectPrinted(room.sd_um / 1000, sd.toFixed(4));
-    expect(room.most_um).toBeCloseTo(room.room_um - 2 * room.sd_um, 9);
+    expectWithin(room.most_um, room.room_um - 2 * room.sd_um, 5e-10);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gradeLimit, levelGrades, standards } from '../src/core/kit/grade.ts';
 import { slopeSize } from '../src/core/quantity/slope.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame, expectWithin } from './near.ts';
 
 /* GGG-P-463c and ASME B89.3.7, second hand: formula from a catalogue page and a paper on large plates, table from a
  * calibration shop's page. The table is not the formula rounded by one rule, so listed sizes are kept as listed. */
@@ -16,7 +16,7 @@ describe('ASME B89.3.7 plates', () => {
     [48, 96, 500, '500.80'],
   ])('%d × %d in: AA %d µin in the table, %s by formula; A twice, B four times', (w, l, listed, formula) => {
     const at = (grade: string) => gradeLimit('ASME B89.3.7', grade, l * 25.4, w * 25.4);
-    expect(at('AA').how).toBe('table');
+    expectSame(at('AA').how, 'table');
     expectPrinted(at('AA').limit_um / 0.0254, `${listed}.000`);
     expectPrinted(at('A').limit_um / 0.0254, `${2 * listed}.000`);
     expectPrinted(at('B').limit_um / 0.0254, `${4 * listed}.000`);
@@ -24,7 +24,7 @@ describe('ASME B89.3.7 plates', () => {
   });
   it('a size that is not listed goes by the formula and says so: 24 × 24 in AA 86 µin', () => {
     const got = gradeLimit('ASME B89.3.7', 'AA', 609.6, 609.6);
-    expect(got.how).toBe('formula');
+    expectSame(got.how, 'formula');
     expectPrinted(got.limit_um / 0.0254, '86');
   });
 });
@@ -39,7 +39,7 @@ describe('DIN 876 plates', () => {
     ['III', [48, 52, 60, 72, 80, 88, 100, 120, 140, 160]],
   ])('grade %s by its longer side', (grade, limits) => {
     expect(sides.map((side) => gradeLimit('DIN 876', grade, side / 2, side).limit_um)).toEqual(limits);
-    expect(gradeLimit('DIN 876', grade, 1000, 630).came).toBe('second hand');
+    expectSame(gradeLimit('DIN 876', grade, 1000, 630).came, 'second hand');
   });
   it('40 in of grade 0: 0.317 mil', () =>
     expectPrinted(gradeLimit('DIN 876', '0', 1016, 600).limit_um / 25.4, '0.317'));
@@ -48,7 +48,7 @@ describe('DIN 876 plates', () => {
 });
 
 /* ISO 8512-2, from memory: coefficients and table recalled apart from each other, and they agree to half a micrometre. */
-describe('ISO 8512-2 plates', () => {
+describe('ISO 8512-2 plates (from memory)', () => {
   it.each([
     [160, 100, [3, 6, 12, 25]],
     [250, 160, [3.5, 7, 14, 27]],
@@ -68,15 +68,13 @@ describe('ISO 8512-2 plates', () => {
         limit_um: limit,
         how: 'table',
       });
-      expect(
-        Math.abs(standards['ISO 8512-2']!.formula(`${grade}`, length, width) - limit),
-      ).toBeLessThanOrEqual(0.5);
+      expectWithin(standards['ISO 8512-2']!.formula(`${grade}`, length, width), limit, 0.5);
     });
   });
 });
 
 /* DIN 875 and DIN 874, from memory, computed: to be held against the standards. */
-describe('squares and straightedges', () => {
+describe('squares and straightedges (from memory)', () => {
   it.each([
     [100, [3, 7, 15, 30]],
     [200, [4, 9, 20, 40]],
@@ -87,7 +85,7 @@ describe('squares and straightedges', () => {
     expect(['00', '0', '1', '2'].map((grade) => gradeLimit('DIN 875', grade, length).limit_um)).toEqual(
       limits,
     );
-    expect(gradeLimit('DIN 875', '0', length).came).toBe('from memory');
+    expectSame(gradeLimit('DIN 875', '0', length).came, 'from memory');
   });
   it.each([
     [500, ['4.33', '7.00', '12.33', '20.50']],
@@ -103,9 +101,13 @@ describe('squares and straightedges', () => {
 /* JIS B 7510, second hand: a level maker's page quoting it. */
 it('JIS B 7510 levels: 0.02, 0.05 and 0.1 mm/m, about 4, 10 and 20 seconds; half a division for class A', () => {
   const { division_urad, within_divisions } = levelGrades;
-  expect(Object.values(division_urad).map((urad) => urad / slopeSize('mm/m'))).toEqual([0.02, 0.05, 0.1]);
-  expect(Object.values(division_urad).map((urad) => Math.round(urad / slopeSize('arcsec')))).toEqual([
-    4, 10, 21,
-  ]);
+  expectSame(
+    Object.values(division_urad).map((urad) => urad / slopeSize('mm/m')),
+    [0.02, 0.05, 0.1],
+  );
+  expectSame(
+    Object.values(division_urad).map((urad) => Math.round(urad / slopeSize('arcsec'))),
+    [4, 10, 21],
+  );
   expect(within_divisions).toEqual({ A: 0.5, B: 0.7 });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { endsTurned, straightedgeReversal, threeAtOnce } from '../src/core/kit/reversal.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame, expectWithin } from './near.ts';
 import { sumOf } from './sum-of.ts';
 
 /*
@@ -12,16 +12,16 @@ const x = [0, 100, 200, 300, 400, 500];
 describe('a straightedge turned over', () => {
   it('I1 = M + S, I2 = M − S', () => {
     const got = straightedgeReversal(x, [0, 1, 6, 8, 3, 0], [0, -5, -4, 0, 1, 0], 1);
-    expect(got.edge_um).toEqual([0, 3, 5, 4, 1, 0]);
-    expect(got.way_um).toEqual([0, -2, 1, 4, 2, 0]);
+    expectSame(got.edge_um, [0, 3, 5, 4, 1, 0]);
+    expectSame(got.way_um, [0, -2, 1, 4, 2, 0]);
   });
   it('tilted and zeroed anew each time: the same, since turning over cannot give the tilt', () => {
     const got = straightedgeReversal(x, [5, 8, 15, 19, 16, 15], [-3, -11.5, -14, -13.5, -16, -20.5], 1);
     got.edge_um.forEach((um, i) => {
-      expect(um).toBeCloseTo([0, 3, 5, 4, 1, 0][i]!, 12);
+      expectWithin(um, [0, 3, 5, 4, 1, 0][i]!, 5e-13);
     });
     got.way_um.forEach((um, i) => {
-      expect(um).toBeCloseTo([0, -2, 1, 4, 2, 0][i]!, 12);
+      expectWithin(um, [0, -2, 1, 4, 2, 0][i]!, 5e-13);
     });
   });
 });
@@ -53,9 +53,9 @@ it('a test bar: +18 and −6 µm over 300 are +6 of axis and 12 of bar and seat'
 });
 
 it('three squares in pairs, 8, 2 and 4: A = 5, B = 3, C = −1', () => {
-  expect(threeAtOnce(8, 2, 4)).toEqual([5, 3, -1]);
+  expectSame(threeAtOnce(8, 2, 4), [5, 3, -1]);
   const got = sumOf('three-squares', { a_b_um: 8, b_c_um: 2, a_c_um: 4, length_mm: 200 });
-  expect([got.a!.value, got.b!.value, got.c!.value]).toEqual([5, 3, -1]);
+  expectSame([got.a!.value, got.b!.value, got.c!.value], [5, 3, -1]);
 });
 
 it('two halved readings of sd 1 leave 1/√2 in each part (derived)', () => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { lineInput } from '../src/contract/line.ts';
 import { line } from '../src/shop/survey/line.ts';
+import { expectWithin } from './near.ts';
 
 /**
  * Source: cases of `line` computed by an independent solver (not this code), handed over with the contract; seen, printed to four
@@ -14,7 +15,7 @@ describe('straightness against an independent solver', () => {
     const near = (found: readonly number[], wanted: readonly number[]) => {
       expect(found.length).toBe(wanted.length);
       wanted.forEach((value, i) => {
-        expect(Math.abs(found[i]! - value)).toBeLessThanOrEqual(0.5001e-4);
+        expectWithin(found[i]!, value, 0.5001e-4);
       });
     };
     near(answer.stations_mm, expected.stations_mm);

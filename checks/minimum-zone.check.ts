@@ -3,6 +3,7 @@ import { solveWithHighs } from '../src/adapters/solver/highs.ts';
 import { seededRandom } from '../src/core/math/random.ts';
 import { lineZone } from '../src/core/survey/line-zone.ts';
 import { type PointLists, planeZone } from '../src/core/survey/plane-zone.ts';
+import { expectWithin } from './near.ts';
 
 /**
  * Source: HiGHS, an independent solver, on the linear program of the minimum zone: least hi − lo with lo ≤ z − a x − b y ≤ hi at every point.
@@ -54,7 +55,7 @@ describe('the exact minimum zone and HiGHS', () => {
     for (let seed = 1; seed <= 200; seed++) {
       const points = drawnSet(seed);
       const { width_um, contacts, gap_um } = planeZone(points);
-      expect(Math.abs(width_um - (await highsWidth(points))), `seed ${seed}`).toBeLessThan(1e-5);
+      expectWithin(width_um, await highsWidth(points), 1e-5, `seed ${seed}`);
       expect(gap_um, `seed ${seed}`).toBeLessThan(1e-9);
       expectHeld(points, width_um, contacts, seed);
     }
@@ -72,7 +73,7 @@ describe('the exact minimum zone and HiGHS', () => {
         y_mm: [...x.map(() => 0), ...x.map(() => 100)],
         z_um: [...h, ...h],
       };
-      expect(Math.abs(zone.width_um - (await highsWidth(strip))), `seed ${seed}`).toBeLessThan(1e-5);
+      expectWithin(zone.width_um, await highsWidth(strip), 1e-5, `seed ${seed}`);
       expectHeld({ x_mm: x, y_mm: x.map(() => 0), z_um: h }, zone.width_um, zone.contacts, seed);
     }
   });
@@ -87,8 +88,23 @@ function expectHeld(
 ): void {
   const difference = (of: (i: number) => number) =>
     contacts.reduce((sum, one) => sum + (one.side === 'high' ? 1 : -1) * one.share * of(one.index), 0);
-  expect(Math.abs(difference((i) => x_mm[i]!)), `seed ${seed}`).toBeLessThan(1e-7);
-  expect(Math.abs(difference((i) => y_mm[i]!)), `seed ${seed}`).toBeLessThan(1e-7);
-  expect(Math.abs(difference((i) => z_um[i]!) - width_um), `seed ${seed}`).toBeLessThan(1e-8);
+  expectWithin(
+    difference((i) => x_mm[i]!),
+    0,
+    1e-7,
+    `seed ${seed}`,
+  );
+  expectWithin(
+    difference((i) => y_mm[i]!),
+    0,
+    1e-7,
+    `seed ${seed}`,
+  );
+  expectWithin(
+    difference((i) => z_um[i]!),
+    width_um,
+    1e-8,
+    `seed ${seed}`,
+  );
   expect(contacts.length, `seed ${seed}`).toBeLessThanOrEqual(4);
 }

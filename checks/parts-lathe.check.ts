@@ -1,11 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { rise } from '../src/core/body/displacement.ts';
 import type { Vector } from '../src/core/body/vector.ts';
 import { faced } from '../src/core/parts/faced.ts';
 import { trueSpindle } from '../src/core/parts/spindle.ts';
 import type { Travel } from '../src/core/parts/travel.ts';
 import { turned } from '../src/core/parts/turned.ts';
-import { expectNear, expectPrinted } from './near.ts';
+import { expectNear, expectPrinted, expectWithin } from './near.ts';
 
 /*
  * Sources: geometry of a front tool and the trade's rules for an engine lathe (the numbers worked by hand from the rules:
@@ -70,7 +70,7 @@ describe('a headstock out of line (derived: twice the slope times the length)', 
     });
     expectNear(out.taper_um.value, -30, 1e-9);
     expectNear(out.cylindricity_um.value, 15, 1e-9);
-    expect(Math.abs(out.bow_um.value)).toBeLessThan(1e-9);
+    expectWithin(out.bow_um.value, 0, 1e-9);
   });
   it('0.02 in 300 mm of rise does nothing that can be measured', () => {
     const out = turn(bed([0, still], [300, still]), {
@@ -107,7 +107,7 @@ describe('facing (derived: f = ε D/2, and twice that past the centre)', () => {
     expectNear(out.concave_um.value, 10, 1e-9);
     expectNear(out.square_urad.value, 66.6667, 1e-3);
     expectNear(2 * out.concave_um.value, 20, 1e-9);
-    expect(out.form_um).toBeCloseTo(0, 9);
+    expectWithin(out.form_um, 0, 5e-10);
   });
   it('0.045 in 100 mm, as one owner found, is concave by 0.045 on a radius of 100', () => {
     expectNear(face(still, { square_urad: { value: 450 }, rim_mm: 100 }).concave_um.value, 45, 1e-9);

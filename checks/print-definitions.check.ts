@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readPrint } from '../src/core/print/read-print.ts';
 import { discRows, drawnDiscs } from '../tests/fixture/drawn-discs.ts';
-import { expectNear } from './near.ts';
+import { expectNear, expectSame, expectWithin } from './near.ts';
 
 /*
  * Sources: "peak points per square inch" and "percentage of points": K.-C. Fan, J. Torng, W. Jywe, R.-C. Chou, J.-K. Ye, Measurement
@@ -17,13 +17,13 @@ describe('points per square and percentage of points', () => {
     const read = readPrint({ ...drawnDiscs({ size, discs: discRows(size, 5, r) }), size });
     expect(read.cells.map((cell) => cell.count)).toEqual(Array(8).fill(25));
     expect(read.cells.every((cell) => !cell.partial)).toBe(true);
-    expect(read.density_per_25mm).toBeCloseTo(25, 10);
-    expect(Math.abs(read.bearing_pct - (100 * 25 * disc_mm2) / 625)).toBeLessThan(0.6);
+    expectWithin(read.density_per_25mm, 25, 5e-11);
+    expectWithin(read.bearing_pct, (100 * 25 * disc_mm2) / 625, 0.6);
     for (const spot of read.spots) expectNear(spot.area_mm2, disc_mm2, 0.04);
     for (const spot of read.spots) {
       // Centres lie on 2.5, 7.5, 12.5, …
-      expect(Math.abs((spot.x_mm % 5) - 2.5)).toBeLessThan(0.06);
-      expect(Math.abs((spot.y_mm % 5) - 2.5)).toBeLessThan(0.06);
+      expectWithin(spot.x_mm % 5, 2.5, 0.06);
+      expectWithin(spot.y_mm % 5, 2.5, 0.06);
     }
   });
 
@@ -35,8 +35,8 @@ describe('points per square and percentage of points', () => {
     expect(whole.map((cell) => cell.count)).toEqual(Array(8).fill(25));
     expect(whole.every((cell) => !cell.partial)).toBe(true);
     expectNear(25 / read.density_per_25mm, 645.16 / 625, 1e-3);
-    expect(645.16 / 625).toBeCloseTo(1.032, 3);
-    expect(Math.abs(read.bearing_pct - (100 * 25 * disc_mm2) / 645.16)).toBeLessThan(0.6);
+    expectWithin(645.16 / 625, 1.032, 5e-4);
+    expectWithin(read.bearing_pct, (100 * 25 * disc_mm2) / 645.16, 0.6);
   });
 
   it('a groove is not area: the same discs over less of it', () => {
@@ -52,10 +52,13 @@ describe('points per square and percentage of points', () => {
       ],
     } as const;
     const read = readPrint({ ...drawnDiscs({ size, discs }), size, exclusions: [groove] });
-    expect(read.spots.length).toBe(200);
-    expect(read.net_area_mm2).toBeCloseTo(4900, 6);
-    expect(read.density_per_25mm).toBeCloseTo((200 * 625) / 4900, 6);
-    expect(read.cells.filter((cell) => cell.partial).map((cell) => cell.col)).toEqual([1, 2, 1, 2]);
+    expectSame(read.spots.length, 200);
+    expectWithin(read.net_area_mm2, 4900, 5e-7);
+    expectWithin(read.density_per_25mm, (200 * 625) / 4900, 5e-7);
+    expectSame(
+      read.cells.filter((cell) => cell.partial).map((cell) => cell.col),
+      [1, 2, 1, 2],
+    );
   });
 
   it('a spot is at least 0.5 mm²: discs of 0.3 mm² bear but are not counted', () => {
@@ -65,6 +68,6 @@ describe('points per square and percentage of points', () => {
     const read = readPrint({ ...drawnDiscs({ size, discs: [...large, ...small] }), size });
     expect(read.spots.length).toBe(large.length);
     const share = (100 * (large.length * disc_mm2 + small.length * 0.3)) / 1250;
-    expect(Math.abs(read.bearing_pct - share)).toBeLessThan(0.25);
+    expectWithin(read.bearing_pct, share, 0.25);
   });
 });

@@ -1,8 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { noBits } from '../src/core/print/bits.ts';
 import { evennessOf } from '../src/core/print/evenness.ts';
 import type { Cell } from '../src/core/print/reading.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame, expectWithin } from './near.ts';
 
 /*
  * Index of dispersion: variance over mean of counts in squares; 1 random, less is regular, more is clumped (quadrat statistics).
@@ -38,28 +38,28 @@ describe('index of dispersion', () => {
   it('yeast cells: near 1, random', () => {
     const counts = spread(yeast);
     const { mean, variance } = printed(counts);
-    expect(counts.length).toBe(400);
+    expectSame(counts.length, 400);
     expectPrinted(mean, '4.68');
     expectPrinted(variance, '4.46');
     // Ours is over n − 1.
-    expect(evenness(counts).dispersion).toBeCloseTo((4.4576 * 400) / 399 / 4.68, 9);
+    expectWithin(evenness(counts).dispersion!, (4.4576 * 400) / 399 / 4.68, 5e-10);
   });
 
   it('horse kicks: near 1, random', () => {
     const counts = spread(kicks);
     const { mean, variance } = printed(counts);
-    expect(counts.length).toBe(200);
+    expectSame(counts.length, 200);
     expectPrinted(mean, '0.61');
     expectPrinted(variance, '0.61');
-    expect(evenness(counts).dispersion).toBeCloseTo(1.0, 1);
+    expectWithin(evenness(counts).dispersion!, 1.0, 5e-2);
   });
 
   it('a lattice is 0; all in one of n squares is as many as there are; (n − 1) times it is chi-square', () => {
-    expect(evenness(Array(24).fill(12)).dispersion).toBe(0);
+    expectSame(evenness(Array(24).fill(12)).dispersion, 0);
     // 24 spots in one of 24 squares: mean 1, sum of squares 24² − 24, over 23: 24.
-    expect(evenness([24, ...Array<number>(23).fill(0)]).dispersion).toBeCloseTo(24, 12);
+    expectWithin(evenness([24, ...Array<number>(23).fill(0)]).dispersion!, 24, 5e-13);
     // Two halves, 10 and 14: variance 4·24/23, mean 12.
     const halves = Array.from({ length: 24 }, (_, k) => (k % 2 ? 10 : 14));
-    expect(23 * evenness(halves).dispersion!).toBeCloseTo((24 * 4) / 12, 12);
+    expectWithin(23 * evenness(halves).dispersion!, (24 * 4) / 12, 5e-13);
   });
 });

@@ -1,7 +1,8 @@
 import { getPerspectiveWarp } from 'image-js';
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { applied, surfaceToPhoto } from '../src/core/print/homography.ts';
 import type { Corners } from '../src/core/print/picture.ts';
+import { expectWithin } from './near.ts';
 
 /*
  * Sources: the closed form of four points (Heckbert 1989, section 2.2.3, from memory), worked by hand below; laws of the projective plane
@@ -35,11 +36,11 @@ describe('the projection from four corners', () => {
      */
     const found = surfaceToPhoto(keystone, square);
     [2, 1, 0, 0, 2, 0, 0, 0.01, 1].forEach((wanted, k) => {
-      expect(found[k]! - wanted).toBeCloseTo(0, 14);
+      expectWithin(found[k]! - wanted, 0, 5e-15);
     });
     const far = applied(found, { x: 25, y: 60 });
-    expect(far.x).toBeCloseTo((200 * 0.25 + 100 * 0.6) / 1.6, 12);
-    expect(far.y).toBeCloseTo((200 * 0.6) / 1.6, 12);
+    expectWithin(far.x, (200 * 0.25 + 100 * 0.6) / 1.6, 5e-13);
+    expectWithin(far.y, (200 * 0.6) / 1.6, 5e-13);
   });
 
   it('puts the middle of the face where the diagonals cross', () => {
@@ -47,8 +48,8 @@ describe('the projection from four corners', () => {
     const [a, b, c, d] = photo;
     const across = (p: { x: number; y: number }, q: { x: number; y: number }) =>
       (q.x - p.x) * (found.y - p.y) - (q.y - p.y) * (found.x - p.x);
-    expect(across(a, c) / Math.hypot(c.x - a.x, c.y - a.y)).toBeCloseTo(0, 9);
-    expect(across(b, d) / Math.hypot(d.x - b.x, d.y - b.y)).toBeCloseTo(0, 9);
+    expectWithin(across(a, c) / Math.hypot(c.x - a.x, c.y - a.y), 0, 5e-10);
+    expectWithin(across(b, d) / Math.hypot(d.x - b.x, d.y - b.y), 0, 5e-10);
   });
 
   it('keeps the cross-ratio of four places on a line: 0, 100, 150, 300 mm', () => {
@@ -56,8 +57,8 @@ describe('the projection from four corners', () => {
     const far = [0, 100, 150, 300].map((x) => applied(h, { x, y: 37 }));
     const gap = (i: number, j: number) => Math.hypot(far[i]!.x - far[j]!.x, far[i]!.y - far[j]!.y);
     // (AC · BD) / (BC · AD) = (150 · 200) / (50 · 300) = 2; (AB · CD) / (BC · AD) = (100 · 150) / (50 · 300) = 1.
-    expect((gap(0, 2) * gap(1, 3)) / (gap(1, 2) * gap(0, 3))).toBeCloseTo(2, 10);
-    expect((gap(0, 1) * gap(2, 3)) / (gap(1, 2) * gap(0, 3))).toBeCloseTo(1, 10);
+    expectWithin((gap(0, 2) * gap(1, 3)) / (gap(1, 2) * gap(0, 3)), 2, 5e-11);
+    expectWithin((gap(0, 1) * gap(2, 3)) / (gap(1, 2) * gap(0, 3)), 1, 5e-11);
   });
 
   it('is the one that image-js solves for', () => {
@@ -76,8 +77,8 @@ describe('the projection from four corners', () => {
     ]) {
       const a = applied(ours, place);
       const w = theirs[6]! * place.x + theirs[7]! * place.y + theirs[8]!;
-      expect(a.x).toBeCloseTo((theirs[0]! * place.x + theirs[1]! * place.y + theirs[2]!) / w, 6);
-      expect(a.y).toBeCloseTo((theirs[3]! * place.x + theirs[4]! * place.y + theirs[5]!) / w, 6);
+      expectWithin(a.x, (theirs[0]! * place.x + theirs[1]! * place.y + theirs[2]!) / w, 5e-7);
+      expectWithin(a.y, (theirs[3]! * place.x + theirs[4]! * place.y + theirs[5]!) / w, 5e-7);
     }
   });
 });

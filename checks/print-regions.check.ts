@@ -4,6 +4,7 @@ import { seededRandom } from '../src/core/math/random.ts';
 import { readPrint } from '../src/core/print/read-print.ts';
 import { discRows, drawnDiscs, uprightCorners } from '../tests/fixture/drawn-discs.ts';
 import { regionsOf } from '../tests/fixture/region-labels.ts';
+import { expectSame } from './near.ts';
 
 /*
  * Source: image-js, a general imaging library with nothing of ours in it, on the same pixels. Its region labels come from flooding,
@@ -76,7 +77,7 @@ describe('contact beside thresholds of image-js', () => {
       const theirs = above.invert();
       const found = fromMask(theirs, { allowCorners: true });
       expect(found.getMap().nbPositive).toBe(spots.length);
-      expect(spots.length).toBe(200);
+      expectSame(spots.length, 200);
       let both = 0;
       let either = 0;
       for (let o = 0; o < contact.is.length; o++) {

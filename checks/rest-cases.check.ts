@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { restInput } from '../src/contract/rest.ts';
 import { rest } from '../src/shop/rest.ts';
+import { expectWithin } from './near.ts';
 
 /**
  * Source: cases of `rest` computed by an independent solver (not this code), handed over with the contract; seen, printed
@@ -15,7 +16,7 @@ describe('rest against an independent solver', () => {
     const near = (found: readonly number[], wanted: readonly number[]) => {
       expect(found.length).toBe(wanted.length);
       wanted.forEach((value, i) => {
-        expect(Math.abs(found[i]! - value)).toBeLessThanOrEqual(Math.max(1e-4, 1e-3 * Math.abs(value)));
+        expectWithin(found[i]!, value, Math.max(1e-4, 1e-3 * Math.abs(value)));
       });
     };
     near(answer.shift_um, expected.shift_um);

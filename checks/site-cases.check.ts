@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { siteInput } from '../src/contract/site.ts';
 import { site } from '../src/shop/site.ts';
+import { expectWithin } from './near.ts';
 
 /**
  * Source: cases of `site` computed by an independent solver (not this code), handed over with the contract; seen, printed
@@ -13,7 +14,7 @@ describe('site against an independent solver', () => {
     const answer = site(siteInput(input));
     if (!answer.ok) throw new Error(answer.text);
     const near = (found: number, wanted: number, digit: number) =>
-      expect(Math.abs(found - wanted)).toBeLessThanOrEqual(Math.max(0.6 * digit, 1e-3 * Math.abs(wanted)));
+      expectWithin(found, wanted, Math.max(0.6 * digit, 1e-3 * Math.abs(wanted)));
     expect(answer.candidates).toHaveLength(expected.candidates.length);
     answer.candidates.forEach((found, i) => {
       const wanted = expected.candidates[i];

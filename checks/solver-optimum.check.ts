@@ -7,6 +7,7 @@ import type { Vector } from '../src/core/body/vector.ts';
 import { planDepth } from '../src/core/plan/depth.ts';
 import { passesCost, planPasses } from '../src/core/plan/passes.ts';
 import { planProblem } from '../src/core/plan/problem.ts';
+import { expectWithin } from './near.ts';
 
 /*
  * Source: no publication; the least cost is found here a second time by ways that need no optimiser. Depths: every vertex of
@@ -242,7 +243,7 @@ describe('HiGHS against optima found without an optimiser', () => {
         const found = await planDepth(planned(problem), solveWithHighs);
         expect(found.ok).toBe(least !== undefined);
         if (found.ok) {
-          expect(Math.abs(found.volume_mm3 - least!)).toBeLessThanOrEqual(1e-6 * Math.max(1, least!));
+          expectWithin(found.volume_mm3, least!, 1e-6 * Math.max(1, least!));
           answered++;
         } else refused++;
       }),
@@ -265,12 +266,12 @@ describe('HiGHS against optima found without an optimiser', () => {
           return;
         }
         expect(fits(problem, zonesOf(problem), responses(problem), found.passes)).toBe(true);
-        expect(found.cost).toBeCloseTo(passesCost(plan, found.passes), 9);
+        expectWithin(found.cost, passesCost(plan, found.passes), 5e-10);
         if (Math.max(...found.passes) > most) {
           if (least !== undefined) expect(found.cost).toBeLessThanOrEqual(least + 1e-9);
           return;
         }
-        expect(found.cost).toBeCloseTo(least!, 9);
+        expectWithin(found.cost, least!, 5e-10);
         answered++;
       }),
       { numRuns: 40, seed: 20311126 },

@@ -6,6 +6,7 @@ import { steerInput } from '../src/contract/steer.ts';
 import type { SteerInput } from '../src/core/observe/round.ts';
 import type { SteerAnswer } from '../src/core/plan/answer.ts';
 import { steer } from '../src/shop/steer.ts';
+import { expectWithin } from './near.ts';
 
 /*
  * Source: cases of `steer` computed by an independent solver (not this code), handed over with the contract; seen. The
@@ -85,10 +86,8 @@ describe.each([1, 2, 3, 4, 5, 6])('steer against an independent solver, case %d'
     expect(answer.estimate.features).toHaveLength(Object.keys(expected.estimate).length);
     for (const { name, value, sd } of answer.estimate.features) {
       const wanted = expected.estimate[name]!;
-      expect(Math.abs(value - wanted.value)).toBeLessThanOrEqual(
-        Math.max(1e-3, 1e-3 * Math.abs(wanted.value), rounding),
-      );
-      expect(Math.abs(sd - wanted.sd)).toBeLessThanOrEqual(1e-3 * Math.max(1, wanted.sd));
+      expectWithin(value, wanted.value, Math.max(1e-3, 1e-3 * Math.abs(wanted.value), rounding));
+      expectWithin(sd, wanted.sd, 1e-3 * Math.max(1, wanted.sd));
     }
   });
 
@@ -99,15 +98,15 @@ describe.each([1, 2, 3, 4, 5, 6])('steer against an independent solver, case %d'
     for (const [z, { row }] of zones.entries()) {
       const sunk = -row.reduce((sum, part, j) => sum + part * pose[j]!, 0);
       expect(depths[z]!).toBeGreaterThanOrEqual(0);
-      expect(Math.abs(depths[z]! - sunk)).toBeLessThanOrEqual(0.01);
+      expectWithin(depths[z]!, sunk, 0.01);
     }
     for (const target of input.targets) {
       const now = answer.estimate.features.find((f) => f.name === target.feature)!.value;
-      expect(Math.abs(now + turned(input, target.feature, pose) - target.aim!)).toBeLessThanOrEqual(0.01);
+      expectWithin(now + turned(input, target.feature, pose), target.aim!, 0.01);
     }
     const volume_mm3 = zones.reduce((sum, { area }, z) => sum + (area * depths[z]!) / 1000, 0);
-    expect(Math.abs(volume_mm3 / expected.minimum_volume_mm3 - 1)).toBeLessThanOrEqual(1e-3);
-    expect(Math.abs(answer.plan.volume_mm3 / volume_mm3 - 1)).toBeLessThanOrEqual(1e-9);
+    expectWithin(volume_mm3 / expected.minimum_volume_mm3, 1, 1e-3);
+    expectWithin(answer.plan.volume_mm3 / volume_mm3, 1, 1e-9);
   });
 
   it('makes whole passes that end in every band, on their seats, for at most 2 % over the reference cost', () => {
@@ -124,7 +123,7 @@ describe.each([1, 2, 3, 4, 5, 6])('steer against an independent solver, case %d'
     }
     for (const [z, { row }] of zones.entries()) {
       const gap = depths[z]! + row.reduce((sum, part, j) => sum + part * pose[j]!, 0);
-      expect(Math.abs(gap)).toBeLessThanOrEqual(pass_um[z]! * (1 + 1e-6));
+      expectWithin(gap, 0, pass_um[z]! * (1 + 1e-6));
     }
     const mean = zones.reduce((sum, { area }) => sum + area, 0) / zones.length;
     const cost = zones.reduce((sum, { area }, z) => sum + (area / mean) * passes[z]!, 0);

@@ -1,15 +1,15 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { rise, slope } from '../src/core/body/displacement.ts';
 import { slopeSize } from '../src/core/quantity/slope.ts';
 import { surveyLine } from '../src/core/survey/line.ts';
 import { straightness } from '../src/core/survey/reference-lines.ts';
 import { thereAndBack } from '../src/core/survey/there-and-back.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectSame, expectWithin } from './near.ts';
 
 const arcsec = slopeSize('arcsec');
 
 function expectAllPrinted(found: readonly number[], printed: readonly string[]): void {
-  expect(found.length).toBe(printed.length);
+  expectSame(found.length, printed.length);
   for (const [i, value] of found.entries()) expectPrinted(value, printed[i]!);
 }
 
@@ -27,7 +27,7 @@ describe('an autocollimator over 7 stations of 100 mm, run there and back', () =
     const urad = steps.map((seconds) => slope(seconds * um_per_arcsec, 100));
     return surveyLine({ kind: 'angles', step_mm: 100, angles_urad: urad });
   };
-  it('the means of there and back are as printed', () => expect(mean).toEqual([10, 10, 13, 17, 8, 10, 14]));
+  it('the means of there and back are as printed', () => expectSame(mean, [10, 10, 13, 17, 8, 10, 14]));
   it('with the slides’ 0.5 µm: 3 µm between +2 and −1', () => {
     const { endpoint_um, straightness_um, contacts } = surveyed(0.5);
     // Station 0 and the first six steps' ends.
@@ -35,7 +35,7 @@ describe('an autocollimator over 7 stations of 100 mm, run there and back', () =
     expectPrinted(straightness_um.endpoint, '3.0');
     expectPrinted(straightness_um.least_squares, '3.0357142857');
     expectPrinted(straightness_um.minimum_zone, '3.0');
-    expect(contacts.map(({ index, side }) => `${side} ${index}`).toSorted()).toEqual([
+    expectSame(contacts.map(({ index, side }) => `${side} ${index}`).toSorted(), [
       'high 3',
       'low 1',
       'low 5',
@@ -63,7 +63,7 @@ describe('a precision level on a way of 1200 mm', () => {
   it('minimum zone below least squares below end-point: 16.4, 16.571 and 20 µm (derived from the same readings)', () => {
     expectPrinted(straightness_um.least_squares, '16.5714285714');
     expectPrinted(straightness_um.minimum_zone, '16.4000000000');
-    expect(contacts.map(({ index, side }) => `${side} ${index}`).toSorted()).toEqual([
+    expectSame(contacts.map(({ index, side }) => `${side} ${index}`).toSorted(), [
       'high 2',
       'low 0',
       'low 5',
@@ -92,13 +92,13 @@ describe('an autocollimator over nine positions', () => {
   const places = heights.map((_, i) => i);
   it('heights as printed, with the misprint at position 6 put right (46.15, printed 45.15)', () => {
     const printed = ['0', '0', '5.625', '11.35', '21.6', '33.925', '46.15', '64.175', '82.0', '103.075'];
-    for (const [i, text] of printed.entries()) expect(heights[i]!).toBeCloseTo(Number(text), 9);
+    for (const [i, text] of printed.entries()) expectWithin(heights[i]!, Number(text), 5e-10);
   });
   it('the worst departure is 24.211 µm at position 4', () => {
     const { endpoint_um } = straightness(places, heights);
     const worst = Math.min(...endpoint_um);
-    expect(endpoint_um.indexOf(worst)).toBe(4);
-    expect(Math.abs(-worst - 24.2112)).toBeLessThanOrEqual(2e-4);
+    expectSame(endpoint_um.indexOf(worst), 4);
+    expectWithin(-worst, 24.2112, 2e-4);
   });
 });
 
@@ -108,7 +108,7 @@ it('a gauge that touches 8 mm off its place under a wedge of 0.1 mm in 200 mm is
 });
 
 /** Derived: u(h_k) = p u √(k(n − k)/n), from independent steps and an end-point datum. */
-describe('doubt of a cumulated profile', () => {
+describe('doubt of a cumulated profile (derived)', () => {
   const { sd } = surveyLine({
     kind: 'angles',
     step_mm: 100,
@@ -119,14 +119,14 @@ describe('doubt of a cumulated profile', () => {
     expectPrinted(sd!.endpoint_um[1]!, '0.2300');
     expectPrinted(sd!.endpoint_um[9]!, '0.2300');
     expectPrinted(sd!.endpoint_um[5]!, '0.383278868');
-    expect([sd!.endpoint_um[0], sd!.endpoint_um[10]]).toEqual([0, 0]);
+    expectSame([sd!.endpoint_um[0], sd!.endpoint_um[10]], [0, 0]);
   });
 });
 
 /**
  * Source: C. J. Evans, R. J. Hocken, W. T. Estler, CIRP Annals 45(2), 1996; formulae I₁ = M + S, I₂ = M − S from memory, numbers derived.
  */
-describe('a straightedge turned over', () => {
+describe('a straightedge turned over (derived, formulae from memory)', () => {
   const stations_mm = [0, 100, 200, 300, 400, 500];
   const parted = (heights_um: number[], reversed_um: number[]) =>
     surveyLine({ kind: 'heights', stations_mm, heights_um, reversed_um });

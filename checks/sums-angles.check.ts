@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { slopeSize } from '../src/core/quantity/slope.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectWithin } from './near.ts';
 import { sumOf } from './sum-of.ts';
 
 const arcsec = slopeSize('arcsec');
@@ -35,9 +35,9 @@ describe('tapers and gibs', () => {
     ['0.6', 0.05, 2, 51, 51.09],
     ['3/4', 1 / 16, 3, 34, 47.36],
     ['1', 1 / 12, 4, 46, 18.8],
-  ])('%s in per ft includes its handbook angle', (_, taper_ratio, deg, min, sec) => {
+  ])('%s in per ft includes its handbook angle (from memory)', (_, taper_ratio, deg, min, sec) => {
     const seconds = sumOf('taper', { taper_ratio }).included!.value * 3600;
-    expect(Math.abs(seconds - (deg * 3600 + min * 60 + sec))).toBeLessThanOrEqual(0.0051);
+    expectWithin(seconds, deg * 3600 + min * 60 + sec, 0.0051);
   });
   it.each([
     [50, 1, 8, 44.75],
@@ -45,7 +45,7 @@ describe('tapers and gibs', () => {
     [100, 0, 34, 22.58],
   ])('a gib of 1:%d slopes by its angle', (k, deg, min, sec) => {
     const seconds = sumOf('taper', { taper_ratio: 1 / k }).one_side!.value * 3600;
-    expect(Math.abs(seconds - (deg * 3600 + min * 60 + sec))).toBeLessThanOrEqual(0.0051);
+    expectWithin(seconds, deg * 3600 + min * 60 + sec, 0.0051);
   });
   it('a 1:60 gib pushed in 12 mm is 0.2 mm thicker', () =>
     expectPrinted(sumOf('gib-play', { taper_ratio: 1 / 60, move_mm: 12 }).closer!.value, '200.0000'));
@@ -64,12 +64,12 @@ describe('levels', () => {
     ));
   it('one second over 100 mm is 0.484813681 µm', () =>
     expectPrinted(sumOf('angle-height', { angle_urad: arcsec, base_mm: 100 }).height!.value, '0.484813681'));
-  it('5° is printed as 87 mm/m, by sine (87.1557) as by tangent (87.4887)', () => {
+  it('5° is printed as 87 mm/m, by sine (87.1557) as by tangent (87.4887) (seen)', () => {
     expectPrinted(sumOf('sine-bar', { length_mm: 1000, angle_deg: 5 }).stack!.value, '87.1557');
     expectPrinted(sumOf('sine-bar', { length_mm: 1000, angle_deg: 5 }).stack!.value, '87');
     expectPrinted(sumOf('taper', { taper_ratio: 0.0874887 }).one_side!.value, '5.00000');
   });
-  it('24 in with one end up 5/32 in: printed 6.5 mm/m and 22.4 minutes', () => {
+  it('24 in with one end up 5/32 in: printed 6.5 mm/m and 22.4 minutes (seen)', () => {
     const { angle } = sumOf('height-angle', { height_um: (5 / 32) * 25_400, base_mm: 24 * 25.4 });
     expectPrinted(angle!.value / 1000, '6.5');
     expectPrinted(angle!.value / 1000, '6.5104');

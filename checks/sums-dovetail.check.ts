@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cot } from '../src/core/sums/sum.ts';
-import { expectPrinted } from './near.ts';
+import { expectPrinted, expectWithin } from './near.ts';
 import { sumOf } from './sum-of.ts';
 
 /*
@@ -40,13 +40,13 @@ describe('a dovetail over rolls', () => {
       roll_mm: 11.1,
       angle_deg: 50,
     });
-    expect(back.root!.value).toBeCloseTo(37.3, 9);
+    expectWithin(back.root!.value, 37.3, 5e-10);
     const floor = sumOf('dovetail-female-width', {
       between_mm: female(91.7, 9.1, 47),
       roll_mm: 9.1,
       angle_deg: 47,
     });
-    expect(floor.floor!.value).toBeCloseTo(91.7, 9);
+    expectWithin(floor.floor!.value, 91.7, 5e-10);
   });
 });
 
@@ -77,6 +77,6 @@ describe('its height and angle', () => {
   ])('at %d°, rolls of 10: a minute of angle changes the measurement by %d µm', (A, um) => {
     const got = sumOf('dovetail-male', { root_mm: 40, roll_mm: 10, angle_deg: A });
     const slope = got.over!.shares.find((share) => share.key === 'angle')!.slope;
-    expect((slope * 1000) / 60).toBeCloseTo(um, 5);
+    expectWithin((slope * 1000) / 60, um, 5e-6);
   });
 });

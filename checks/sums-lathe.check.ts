@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest';
-import { expectPrinted } from './near.ts';
+import { describe, it } from 'vitest';
+import { expectPrinted, expectWithin } from './near.ts';
 import { sumOf } from './sum-of.ts';
 
 /*
@@ -35,7 +35,7 @@ describe('tapers', () => {
       centres_mm: 500,
       turned_mm: 300,
     });
-    expect(back.move!.value).toBeCloseTo(20, 6);
+    expectWithin(back.move!.value, 20, 5e-7);
   });
 });
 

@@ -25,7 +25,7 @@ describe('warmer on top bows the middle up', () => {
   });
 });
 
-describe('1000 mm warmed by 1 K', () => {
+describe('1000 mm warmed by 1 K (seen)', () => {
   it.each([
     ['cast iron', 10.8, '10.8000'],
     ['steel', 11.5, '11.5000'],

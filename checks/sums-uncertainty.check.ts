@@ -1,9 +1,9 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { studentFactor } from '../src/core/math/student.ts';
 import { type Distribution, sdOf } from '../src/core/prove/distribution.ts';
 import { monteCarlo } from '../src/core/prove/monte-carlo.ts';
 import { effectiveFreedom, propagate } from '../src/core/prove/propagate.ts';
-import { expectNear, expectPrinted } from './near.ts';
+import { expectNear, expectPrinted, expectWithin } from './near.ts';
 
 /* JCGM 100:2008 H.1, end gauge; second hand (a public module of reference tests, 2026). l = ls + d − ls(δα θ + αs δθ), nm. */
 describe('JCGM 100 H.1: calibration of an end gauge', () => {
@@ -80,7 +80,7 @@ describe('JCGM 100 H.2: correlated inputs', () => {
   });
   it('the printed 0.295 of the reactance is 0.2956 with the correlations that the data have', () => {
     const found = propagate((x) => (x[0]! / x[1]!) * Math.sin(x[2]!), means, sds, correlation);
-    expect(Math.abs(found.sd - 0.295)).toBeLessThan(0.001);
+    expectWithin(found.sd, 0.295, 0.001);
   });
 });
 
@@ -96,7 +96,7 @@ describe('JCGM 101 9.2: four added', () => {
   it('normal: 2.00, 95 % within ± 3.92', () => {
     const got = monteCarlo(added, four({ kind: 'normal', value: 0, sd: 1 }), { seed: 11, trials: 1_000_000 });
     expectNear(got.sd, 2, 0.005);
-    for (const end of got.even) expect(Math.abs(Math.abs(end) - 3.92)).toBeLessThan(0.02);
+    for (const end of got.even) expectWithin(Math.abs(end), 3.92, 0.02);
   });
   it('rectangular: 2.00, 95 % within ± 3.88', () => {
     const got = monteCarlo(added, four({ kind: 'rectangular', value: 0, half: Math.sqrt(3) }), {
@@ -105,9 +105,9 @@ describe('JCGM 101 9.2: four added', () => {
     });
     expectNear(got.sd, 2, 0.005);
     expectPrinted(2 * Math.sqrt(3) * (2 - 0.6 ** 0.25), '3.88');
-    for (const end of got.even) expect(Math.abs(Math.abs(end) - 3.879406742)).toBeLessThan(0.02);
+    for (const end of got.even) expectWithin(Math.abs(end), 3.879406742, 0.02);
   });
-  it('three rectangular and one ten times as wide: 10.1, ± 17.0, where straightening gives ± 19.9', () => {
+  it('three rectangular and one ten times as wide: 10.1, ± 17.0, where straightening gives ± 19.9 (from memory)', () => {
     const spreads: Distribution[] = [1, 1, 1, 10].map((sd) => ({
       kind: 'rectangular',
       value: 0,
@@ -115,7 +115,7 @@ describe('JCGM 101 9.2: four added', () => {
     }));
     const got = monteCarlo(added, spreads, { seed: 13, trials: 1_000_000 });
     expectNear(got.sd, 10.148892, 0.005);
-    for (const end of got.even) expect(Math.abs(Math.abs(end) - 17)).toBeLessThan(0.101);
+    for (const end of got.even) expectWithin(Math.abs(end), 17, 0.101);
     expectPrinted(
       1.96 *
         propagate(
@@ -129,7 +129,7 @@ describe('JCGM 101 9.2: four added', () => {
 });
 
 /* JCGM 101:2008 9.3, from memory: mass of a weight, mg above 100 g. */
-it('JCGM 101 9.3: mass, 1.234, u 0.0754, shortest 95 % from 1.0834 to 1.3825; straightened u 0.0539', () => {
+it('JCGM 101 9.3: mass, 1.234, u 0.0754, shortest 95 % from 1.0834 to 1.3825; straightened u 0.0539 (from memory)', () => {
   const mass = (x: readonly number[]): number =>
     (x[0]! + x[1]!) * (1 + (x[2]! - 1.2) * (1 / x[3]! - 1 / x[4]!)) - 100_000;
   const spreads: Distribution[] = [
@@ -140,10 +140,10 @@ it('JCGM 101 9.3: mass, 1.234, u 0.0754, shortest 95 % from 1.0834 to 1.3825; st
     { kind: 'rectangular', value: 8000, half: 50 },
   ];
   const got = monteCarlo(mass, spreads, { seed: 14, trials: 1_000_000 });
-  expect(Math.abs(got.mean - 1.234)).toBeLessThan(0.0005);
+  expectWithin(got.mean, 1.234, 0.0005);
   expectNear(got.sd, 0.0754, 0.005);
-  expect(Math.abs(got.shortest[0] - 1.0834)).toBeLessThan(0.002);
-  expect(Math.abs(got.shortest[1] - 1.3825)).toBeLessThan(0.002);
+  expectWithin(got.shortest[0], 1.0834, 0.002);
+  expectWithin(got.shortest[1], 1.3825, 0.002);
   const line = propagate(
     mass,
     spreads.map((one) => one.value),
@@ -153,7 +153,7 @@ it('JCGM 101 9.3: mass, 1.234, u 0.0754, shortest 95 % from 1.0834 to 1.3825; st
 });
 
 /* JCGM 101:2008 9.5, from memory: the end gauge by drawing, every kind of spread in one. */
-it('JCGM 101 9.5: gauge block 838 nm, u 36, shortest 99 % from 745 to 932', () => {
+it('JCGM 101 9.5: gauge block 838 nm, u 36, shortest 99 % from 745 to 932 (from memory)', () => {
   const spreads: Distribution[] = [
     { kind: 't', value: 50_000_623, scale: 25, freedom: 18 },
     { kind: 't', value: 215, scale: 6, freedom: 24 },
@@ -170,12 +170,12 @@ it('JCGM 101 9.5: gauge block 838 nm, u 36, shortest 99 % from 745 to 932', () =
   const got = monteCarlo(length, spreads, { seed: 15, trials: 400_000, share: 0.99 });
   expectPrinted(got.mean, '838');
   expectPrinted(got.sd, '36');
-  expect(Math.abs(got.shortest[0] - 745)).toBeLessThan(1.6);
-  expect(Math.abs(got.shortest[1] - 932)).toBeLessThan(1.6);
+  expectWithin(got.shortest[0], 745, 1.6);
+  expectWithin(got.shortest[1], 932, 1.6);
 });
 
 /* JCGM 100:2008 4.3 and Table G.2, from memory. */
-describe('divisors and Student’s factors', () => {
+describe('divisors and Student’s factors (from memory)', () => {
   it('half width 1: rectangular .577350269, arcsine .707106781, triangular .408248290', () => {
     expectPrinted(sdOf({ kind: 'rectangular', value: 0, half: 1 }), '.577350269');
     expectPrinted(sdOf({ kind: 'arcsine', value: 0, half: 1 }), '.707106781');
@@ -208,7 +208,7 @@ describe('divisors and Student’s factors', () => {
     for (const [k, spread] of spreads.entries()) {
       const got = monteCarlo((x) => x[0]!, [spread], { seed: 20 + k, trials: 200_000 });
       expectNear(got.sd, sdOf(spread), 0.01);
-      expect(Math.abs(got.mean - spread.value)).toBeLessThan(0.02);
+      expectWithin(got.mean, spread.value, 0.02);
     }
   });
 });

@@ -11,7 +11,7 @@ const common = {
   stations_mm: z.array(z.number().min(-1e5).max(1e5)).min(2).max(2000),
 };
 
-const schemas = {
+export const alongSchemas = {
   twist: z.strictObject({
     kind: z.literal('twist'),
     ...common,
@@ -44,7 +44,7 @@ export const isAlong = (value: unknown): boolean =>
 /** @throws BadInput */
 export function alongInput(value: unknown): AlongInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['twist', 'parallel']) }), value);
-  const input = checked(schemas[kind], value) as AlongInput;
+  const input = checked(alongSchemas[kind], value) as AlongInput;
   const many = input.stations_mm.length;
   const lists =
     input.kind === 'twist'

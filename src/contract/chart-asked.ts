@@ -18,7 +18,7 @@ const typedResults = z
   .optional();
 type Results = readonly (Readonly<Record<string, unknown>> & { readonly test: string })[];
 
-const how = z.looseObject({
+export const chartHow = z.looseObject({
   typed: typedResults,
   units: z.enum(['metric', 'inch']).default('metric'),
   paper: z.enum(['a4', 'letter']).default('a4'),
@@ -35,7 +35,7 @@ export function chartAsked(
   lists: readonly TestList[],
   kept?: Readonly<Record<string, unknown>>,
 ): ChartAskedFor {
-  const { units, paper, typed, ...file } = checked(how, value);
+  const { units, paper, typed, ...file } = checked(chartHow, value);
   if (!typed?.length) return { file: chartOver(kept, file, lists), units, paper };
   const results = typedOver((kept?.results ?? []) as Results, typed);
   return { file: chartOver({ ...kept, results }, file, lists), units, paper };

@@ -51,7 +51,7 @@ export const resultSchema = z.strictObject({
   reference: words.optional(),
 });
 
-const fileSchema = z.strictObject({
+export const chartFileSchema = z.strictObject({
   list: z.string().min(1).max(80).optional(),
   class: z.string().min(1).max(80).optional(),
   dimensions: z.record(z.string(), positive).default({}),
@@ -95,12 +95,12 @@ const fileSchema = z.strictObject({
 
 /** How a job's chart is put together: the file without its results, which are entries of their own. Nothing is filled in. */
 export const chartSetSchema = z.strictObject({
-  ...fileSchema.omit({ results: true }).shape,
-  dimensions: fileSchema.shape.dimensions.unwrap().optional(),
-  machine: fileSchema.shape.machine.unwrap().optional(),
-  limits: fileSchema.shape.limits.unwrap().optional(),
-  own_tests: fileSchema.shape.own_tests.unwrap().optional(),
-  left_out: fileSchema.shape.left_out.unwrap().optional(),
+  ...chartFileSchema.omit({ results: true }).shape,
+  dimensions: chartFileSchema.shape.dimensions.unwrap().optional(),
+  machine: chartFileSchema.shape.machine.unwrap().optional(),
+  limits: chartFileSchema.shape.limits.unwrap().optional(),
+  own_tests: chartFileSchema.shape.own_tests.unwrap().optional(),
+  left_out: chartFileSchema.shape.left_out.unwrap().optional(),
 });
 
 /** The class of a chart without a list. */
@@ -126,7 +126,7 @@ export function chartFile(
     readonly passOver?: boolean;
   } = {},
 ): ChartFile {
-  const given = checked(fileSchema, value);
+  const given = checked(chartFileSchema, value);
   const wanted = asked.list ?? given.list;
   const list = lists.find((one) => one.id === wanted);
   const classes = list?.classes.map((one) => one.id) ?? [soleClass];
@@ -200,7 +200,7 @@ export function chartFile(
 
 function withOwnLimit(
   test: AcceptanceTest,
-  limits: z.output<typeof fileSchema>['limits'],
+  limits: z.output<typeof chartFileSchema>['limits'],
   cls: string,
 ): AcceptanceTest {
   const mine = limits.find((one) => one.test === test.id);
@@ -210,7 +210,7 @@ function withOwnLimit(
 }
 
 function fitting(
-  result: z.output<typeof fileSchema>['results'][number],
+  result: z.output<typeof chartFileSchema>['results'][number],
   ...about: [readonly AcceptanceTest[], string, Readonly<Record<string, number>>]
 ): boolean {
   try {
@@ -223,7 +223,7 @@ function fitting(
 }
 
 function resultsFit(
-  results: z.output<typeof fileSchema>['results'],
+  results: z.output<typeof chartFileSchema>['results'],
   tests: readonly AcceptanceTest[],
   cls: string,
   dimensions: Readonly<Record<string, number>>,

@@ -182,7 +182,7 @@ const extended = <S extends Record<string, z.ZodType>>(shape: S) =>
 /** An entry as it is sent: a deed with the id and time its writer gave it. */
 export type SentEntry = Deed & Pick<Entry, 'id' | 'at' | 'written'>;
 
-const sentSchema = extended(sent);
+export const sentSchema = extended(sent);
 export const entrySchema = extended(stored);
 
 /** @throws BadInput */

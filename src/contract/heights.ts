@@ -44,7 +44,7 @@ const known = {
   liners: z.array(linerSchema).max(20).optional(),
 };
 
-const onMachine = z.strictObject({
+export const heightsOnMachine = z.strictObject({
   machine: name,
   dimensions: z.record(z.string(), finite).optional(),
   measured: z.record(z.string(), z.strictObject({ um, sd_um: notNegative })).optional(),
@@ -52,7 +52,7 @@ const onMachine = z.strictObject({
 });
 
 /** What a job keeps of its machine's heights: changes, liners, and heights as measured; the machine is the job's own. */
-export const heightsKept = onMachine.omit({ machine: true, dimensions: true });
+export const heightsKept = heightsOnMachine.omit({ machine: true, dimensions: true });
 
 const jointSchema = z
   .strictObject({
@@ -69,7 +69,7 @@ const jointSchema = z
     error: 'either `slide` with its pads, or `template` with its dimensions',
   });
 
-const ownChain = z.strictObject({
+export const heightsOfChain = z.strictObject({
   places: z.array(z.strictObject({ name, body: name, at_mm: place })).min(2),
   joints: z.array(jointSchema).min(1),
   heights: z
@@ -93,8 +93,8 @@ const ownChain = z.strictObject({
 /** Usual bond line, its doubt, and what is left on for scraping, mm; common practice. */
 const usual = { bond_mm: 0.1, bond_sd_mm: 0.025, machining_mm: 0, scraping_mm: 0.1 } as const;
 
-type OnMachine = z.output<typeof onMachine>;
-type OwnChain = z.output<typeof ownChain>;
+type OnMachine = z.output<typeof heightsOnMachine>;
+type OwnChain = z.output<typeof heightsOfChain>;
 
 /** What is known of a machine's heights beyond its file. */
 export interface KnownHeights {
@@ -135,7 +135,7 @@ export function heightsInput(
   desk: HeightsDesk,
 ): { readonly chain: Chain; readonly liners: readonly LinerAsk[] } {
   const named = value !== null && typeof value === 'object' && 'machine' in value;
-  const written = named ? checked(onMachine, value) : checked(ownChain, value);
+  const written = named ? checked(heightsOnMachine, value) : checked(heightsOfChain, value);
   const chain = 'machine' in written ? machineChain(written, desk) : chainOfOwn(written, desk.templates);
   checkNames(written, chain);
   return {

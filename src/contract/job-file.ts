@@ -14,7 +14,7 @@ export interface JobFile {
   readonly entries: readonly Entry[];
 }
 
-const fileSchema = z.strictObject({
+export const jobFileSchema = z.strictObject({
   format: z.literal('waywright-job'),
   version: z.literal(1),
   id: entryId,
@@ -26,7 +26,7 @@ const fileSchema = z.strictObject({
  * @throws BadInput  a key, an entry or its place that does not fit, by its path
  */
 export function jobFile(value: unknown): JobFile {
-  const file = checked(fileSchema, value) as unknown as JobFile;
+  const file = checked(jobFileSchema, value) as unknown as JobFile;
   const refuse = (path: (string | number)[], found: string, expected: string): never => {
     throw new BadInput([{ path: pathText(path), found, expected }]);
   };

@@ -22,9 +22,9 @@ const schema = <S extends Record<string, z.ZodType>>(shape: S) =>
   ]);
 
 const sent = { id: entryId, at: z.iso.datetime({ offset: true }) };
-const sentSchema = schema(sent);
+export const sentKitSchema = schema(sent);
 const storedSchema = schema({ ...sent, seq: z.int().min(1) });
-const fileSchema = z.strictObject({
+export const kitFileSchema = z.strictObject({
   format: z.literal('waywright-kit'),
   version: z.literal(1),
   entries: z
@@ -49,11 +49,11 @@ export interface KitFile {
 
 /** @throws BadInput */
 export const sentKitEntry = (value: unknown): SentKitEntry =>
-  checked(sentSchema, value) as unknown as SentKitEntry;
+  checked(sentKitSchema, value) as unknown as SentKitEntry;
 
 /** @throws BadInput */
 export const storedKitEntry = (value: unknown): KitEntry =>
   checked(storedSchema, value) as unknown as KitEntry;
 
 /** @throws BadInput */
-export const kitFile = (value: unknown): KitFile => checked(fileSchema, value) as unknown as KitFile;
+export const kitFile = (value: unknown): KitFile => checked(kitFileSchema, value) as unknown as KitFile;

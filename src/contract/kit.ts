@@ -134,7 +134,7 @@ const base = z.strictObject({
 type Given = z.output<typeof base>;
 type Say = (path: PropertyKey[], found: unknown, message: string) => void;
 
-const kitSchema = base.superRefine((given, context) => {
+export const kitSchema = base.superRefine((given, context) => {
   const say: Say = (path, input, message) => context.addIssue({ code: 'custom', path, input, message });
   oneName(given.instruments, 'instruments', say);
   oneName(given.references, 'references', say);

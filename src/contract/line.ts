@@ -61,12 +61,12 @@ const heightsSchema = z.strictObject({
   ...common,
 });
 
-const schemas = { angles: anglesSchema, heights: heightsSchema } as const;
+export const lineSchemas = { angles: anglesSchema, heights: heightsSchema } as const;
 
 /** @throws BadInput */
 export function lineInput(value: unknown): LineInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['angles', 'heights']) }), value);
-  const input = checked(schemas[kind], value) as LineInput;
+  const input = checked(lineSchemas[kind], value) as LineInput;
   const issues = [...lengthIssues(input), ...unwornIssues(input), ...edgeIssues(input)];
   if (issues.length) throw new BadInput(issues);
   return input;

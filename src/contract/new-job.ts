@@ -12,7 +12,7 @@ export interface NewJob {
   readonly dimensions: Readonly<Record<string, number | string>>;
 }
 
-const newJobSchema = z.strictObject({
+export const newJobSchema = z.strictObject({
   id: entryId,
   at: z.iso.datetime({ offset: true }),
   template: z.string().min(1).max(100),

@@ -11,7 +11,7 @@ const deedsSchema = z.array(
     hours: hours.optional(),
   }),
 );
-const progressFile = z.strictObject({ machine: z.string(), deeds: deedsSchema });
+export const progressFile = z.strictObject({ machine: z.string(), deeds: deedsSchema });
 
 /** A machine with what was done to it so far. */
 export interface OrderFile {

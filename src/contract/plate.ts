@@ -21,7 +21,7 @@ const common = {
 };
 const angleSds = { reading_sd_urad: sd.optional(), repeatability_sd_urad: sd.optional() };
 
-const schemas = {
+export const plateSchemas = {
   points: z.strictObject({
     kind: z.literal('points'),
     points: z
@@ -61,7 +61,7 @@ const schemas = {
 /** @throws BadInput */
 export function plateInput(value: unknown): PlateInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['points', 'grid', 'eight lines']) }), value);
-  const input = checked(schemas[kind], value) as PlateInput;
+  const input = checked(plateSchemas[kind], value) as PlateInput;
   const issues = issuesOf(input);
   if (issues.length) throw new BadInput(issues);
   return input;

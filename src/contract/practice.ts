@@ -19,7 +19,7 @@ export interface NewPractice extends PracticeRecord {
   readonly title: string;
 }
 
-const newPracticeSchema = z.strictObject({
+export const newPracticeSchema = z.strictObject({
   id: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'letters, figures, - and _, at most 64'),
   at: z.iso.datetime({ offset: true }),
   title: z.string().trim().min(1).max(200),
@@ -35,10 +35,10 @@ export interface PracticeTurn {
   readonly repeat?: number | undefined;
 }
 
-const turnSchema = z.strictObject({
+export const practiceTurnSchema = z.strictObject({
   round: z.int().min(1).max(500),
   repeat: z.int().min(0).max(99).optional(),
 });
 
 /** @throws BadInput */
-export const practiceTurn = (value: unknown): PracticeTurn => checked(turnSchema, value);
+export const practiceTurn = (value: unknown): PracticeTurn => checked(practiceTurnSchema, value);

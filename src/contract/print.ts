@@ -75,7 +75,7 @@ const writtenExclusions = exclusionsOf(z.union([placeMm, pairMm]));
 
 const maskSchema = z.strictObject({ exclusions: writtenExclusions });
 
-const askSchema = z.strictObject({
+export const printSchema = z.strictObject({
   corners: cornersSchema.optional(),
   size: askedSurface,
   exclusions: writtenExclusions.optional(),
@@ -148,11 +148,11 @@ function sizeFrom(text: string): SurfaceSize {
  */
 export function printAsk(value: unknown): PrintAsk {
   if (value === null || typeof value !== 'object' || Array.isArray(value))
-    return checked(askSchema, value) as unknown as PrintAsk;
+    return checked(printSchema, value) as unknown as PrintAsk;
   const asked: Record<string, unknown> = { ...value };
   if (typeof asked.corners === 'string') asked.corners = cornersFrom(asked.corners);
   if (typeof asked.size === 'string') asked.size = sizeFrom(asked.size);
-  return checked(askSchema, asked) as unknown as PrintAsk;
+  return checked(printSchema, asked) as unknown as PrintAsk;
 }
 
 /** What is asked when corners are looked for: the size alone. @throws BadInput */

@@ -16,7 +16,7 @@ export interface NewRebuild {
 
 const title = z.string().trim().min(1).max(200);
 const at = z.iso.datetime({ offset: true });
-const asked = z.strictObject({
+export const rebuildSchema = z.strictObject({
   id: entryId,
   at,
   title,
@@ -38,7 +38,7 @@ export function newRebuild(
   machines: readonly Machine[],
   templates: readonly Template[],
 ): NewRebuild {
-  const { machine: which, dimensions = {}, ...rest } = checked(asked, value);
+  const { machine: which, dimensions = {}, ...rest } = checked(rebuildSchema, value);
   const machine = typeof which === 'string' ? machines.find((one) => one.id === which) : which;
   if (!machine)
     throw new BadInput([
@@ -64,11 +64,11 @@ export function newRebuild(
   }
 }
 
-const benchAsked = z.strictObject({ id: entryId, at });
+export const benchSchema = z.strictObject({ id: entryId, at });
 
 /** A step's bench as it is asked for: the id that its job is to have. @throws BadInput */
 export const newBench = (value: unknown): { readonly id: string; readonly at: string } =>
-  checked(benchAsked, value);
+  checked(benchSchema, value);
 
 const unitsAsked = z.looseObject({ units: z.enum(['metric', 'inch']).default('metric') });
 

@@ -10,7 +10,7 @@ const gap_um = z.number().min(-1e6).max(1e6);
 export const loadSchema = z.strictObject({ force_N: positive, at_mm: place, direction });
 
 /** `rest`'s input, see docs/contract.md. */
-const restSchema = z
+export const restSchema = z
   .strictObject({
     slide: slideSchema,
     gaps_um: z.array(z.array(gap_um)),

@@ -8,12 +8,12 @@ export type Role = (typeof roles)[number];
 /** Names people give their devices; told to the shop, so short, and shown as text only. */
 const deviceName = z.string().trim().min(1).max(60);
 
-const invitationSchema = z.strictObject({ role: z.enum(roles) });
+export const invitationSchema = z.strictObject({ role: z.enum(roles) });
 
 /** @throws BadInput */
 export const invitationAsked = (value: unknown): { readonly role: Role } => checked(invitationSchema, value);
 
-const joinSchema = z.strictObject({
+export const joinSchema = z.strictObject({
   /** What the link holds, or the short code as it was typed. */
   code: z.string().min(1).max(100),
   name: deviceName,

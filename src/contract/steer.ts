@@ -136,7 +136,7 @@ export const passesSchema = z.record(
 );
 
 /** `steer`'s input, see docs/contract.md. */
-const steerSchema = z
+export const steerSchema = z
   .strictObject({
     slide: slideSchema,
     features: z.array(featureSchema).min(1).max(24),

@@ -16,7 +16,7 @@ const samplingSchema = z.strictObject({
 });
 
 const finite = z.number();
-const askSchema = z.strictObject({
+export const sumSchema = z.strictObject({
   sum: z.string(),
   values: z.record(z.string(), finite),
   sd: z.record(z.string(), finite.min(0)).optional(),
@@ -29,7 +29,7 @@ const askSchema = z.strictObject({
  * @throws BadInput
  */
 export function sumQuestion(value: unknown): SumQuestion {
-  const ask = checked(askSchema, value);
+  const ask = checked(sumSchema, value);
   const sum = knownSum(ask.sum);
   const keys = new Map(Object.entries(sum.inputs).map(([key, input]) => [sumKey(key, input.unit), key]));
   const issues: Issue[] = [];

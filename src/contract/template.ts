@@ -65,7 +65,7 @@ const setupSchema = setupKinds(measuredPlace, {
 });
 
 /** A machine's file, machines/*.json. */
-const templateSchema = z
+export const templateSchema = z
   .strictObject({
     id: z.string().regex(/^[a-z0-9-]+$/, { error: 'small letters, figures and -' }),
     title: words,

@@ -108,7 +108,7 @@ describe('the states of the bench', () => {
         plan: {
           ...steer.plan,
           action: 'stop',
-          alignment: { verdict: 'proven', chance: 0.97 },
+          alignment: { verdict: 'proven', chance: 0.97, targets: [] },
           bearing: { verdict: 'proven', share: 0.82, least_zone: 0.52 },
         },
       }),
@@ -129,7 +129,7 @@ describe('the states of the bench', () => {
         plan: {
           ...steer.plan,
           action: 'spot',
-          alignment: { verdict: 'proven', chance: 0.97 },
+          alignment: { verdict: 'proven', chance: 0.97, targets: [] },
           bearing: { verdict: 'not proven', share: 0.61, least_zone: 0.04 },
           zones: steer.plan.zones.map((zone, i) => ({
             ...zone,

@@ -13,30 +13,8 @@ describe('the docs list', () => {
     expect(listed.toSorted()).toEqual(deedKinds.toSorted());
   });
   it('every fault of the disk and the file, with its status', () => {
-    const text = readFileSync('docs/architecture.md', 'utf8');
+    const text = readFileSync('docs/http.md', 'utf8');
     for (const [code, status] of Object.entries(faultStatus))
       expect(text).toMatch(new RegExp(`^\\| ${code} +\\| ${status} +\\|`, 'm'));
-  });
-  it('every route of the server', () => {
-    const text = readFileSync('docs/architecture.md', 'utf8');
-    for (const file of [
-      'app',
-      'health',
-      'jobs',
-      'sums',
-      'photos',
-      'practice',
-      'machines',
-      'charts',
-      'kit',
-      'events',
-      'share/routes',
-    ])
-      for (const [, method, route] of readFileSync(`src/faces/server/${file}.ts`, 'utf8').matchAll(
-        /app\.(get|post)(?:<[^(]+>)?\(\s*'(\/api\/[^']+)'/g,
-      )) {
-        const known = text.includes(`${method!.toUpperCase()} ${route}`) || text.includes(`, ${route}`);
-        expect(known, `${method} ${route}`).toBe(true);
-      }
   });
 });

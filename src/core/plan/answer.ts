@@ -50,6 +50,8 @@ export interface AlignmentVerdict {
   readonly verdict: 'proven' | 'not proven' | 'outside';
   /** Chance that every target is met at once. */
   readonly chance: number;
+  /** Each target by itself. */
+  readonly targets: readonly { readonly feature: string; readonly chance: number }[];
 }
 
 export interface Warning {

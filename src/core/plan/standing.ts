@@ -10,16 +10,6 @@ export const provenChance = 0.9;
 /** Blue on this share of the pads' area, and of every zone (figures of this tool; common practice asks for even bearing, not for more). */
 export const provenShare = { area: 0.6, zone: 0.25 };
 
-/** A target's standing by itself. */
-export interface TargetStanding {
-  readonly feature: string;
-  readonly chance: number;
-}
-
-export interface AlignmentStanding extends AlignmentVerdict {
-  readonly targets: readonly TargetStanding[];
-}
-
 /** Features with their joint doubt, as a round or another belief about it has them. */
 type Belief = Pick<SlideEstimate, 'features' | 'covariance'>;
 
@@ -30,19 +20,17 @@ type Belief = Pick<SlideEstimate, 'features' | 'covariance'>;
 export function alignmentOf(
   estimate: Belief & Pick<SlideEstimate, 'otherwise'>,
   targets: readonly Target[],
-): AlignmentStanding {
+): AlignmentVerdict {
   const left = 1 - estimate.otherwise.reduce((sum, one) => sum + one.chance, 0);
   const beliefs = [{ chance: left, belief: estimate as Belief }].concat(
     estimate.otherwise.map((one) => ({ chance: one.chance, belief: one })),
   );
   const mean = (of: (belief: Belief) => number) =>
     beliefs.reduce((sum, { chance, belief }) => sum + chance * of(belief), 0);
-  const each = targets.map(
-    (target): TargetStanding => ({
-      feature: target.feature,
-      chance: mean((belief) => chanceOf(belief, [target])),
-    }),
-  );
+  const each = targets.map((target) => ({
+    feature: target.feature,
+    chance: mean((belief) => chanceOf(belief, [target])),
+  }));
   const chance = mean((belief) => chanceOf(belief, targets));
   const known = each.every((one) => isSeen(estimate, one.feature));
   const proven = chance > provenChance && each.every((one) => one.chance > provenChance);

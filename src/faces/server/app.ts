@@ -52,6 +52,8 @@ export interface ServerParts {
   /** How long an entry's body may take to come, ms; given by tests. */
   readonly bodyPatience_ms?: number;
   readonly version: string;
+  /** docs/openapi.json as text; left out, the interface is not described. */
+  readonly description?: string;
   /** How backups stand; left out, this server makes none. */
   readonly backups?: () => Promise<BackupState>;
   /** Folder of the built page; left out, there is no page. */
@@ -126,6 +128,7 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
       store: parts.store,
       ...(parts.photos ? { photos: parts.photos.store } : {}),
       ...(parts.backups ? { backups: parts.backups } : {}),
+      ...(parts.description === undefined ? {} : { description: parts.description }),
     }),
   );
   const answerOf = keepAnswers(store, parts.compute);

@@ -8,14 +8,18 @@ export interface HealthParts {
   readonly version: string;
   readonly store: Store;
   readonly photos?: PhotoStore;
+  /** docs/openapi.json as text; left out, it is not answered. */
+  readonly description?: string;
   /** How backups stand; left out, this server makes none. */
   readonly backups?: () => Promise<BackupState>;
 }
 
 /** Whether the server lives, whether it can work, and what it keeps. Nothing of what is kept, no paths, no addresses. */
 export const healthRoutes =
-  ({ version, store, photos, backups }: HealthParts): FastifyPluginAsync =>
+  ({ version, store, photos, description, backups }: HealthParts): FastifyPluginAsync =>
   async (app) => {
+    if (description !== undefined)
+      app.get('/api/openapi.json', async (_, reply) => reply.type('application/json').send(description));
     app.get('/api/health', async () => ({ ok: true, version }));
     app.get('/api/ready', async (request, reply) => {
       try {

@@ -109,6 +109,7 @@ async function main(): Promise<void> {
     share,
     ...(asked.tls ? { tls: { cert: readFileSync(asked.tls.cert), key: readFileSync(asked.tls.key) } } : {}),
     version: packageVersion(),
+    description: readFileSync(join(packageRoot(), 'docs', 'openapi.json'), 'utf8'),
     backups: backups.state,
     ...(existsSync(join(page, 'index.html')) ? { page } : {}),
   });

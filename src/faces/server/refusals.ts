@@ -25,7 +25,7 @@ export const sendNoAnswer = (reply: FastifyReply, answer: NoAnswer): FastifyRepl
     .status(422)
     .send({ ...refusalBody('no answer', answer.text), limits: answer.limits, why: answer.why });
 
-/** What the disk or the file did, with its status; docs/architecture.md says what to do. */
+/** What the disk or the file did, with its status; docs/http.md says what to do. */
 export const faultStatus: Record<Fault['code'], number> = {
   'disk full': 507,
   'read only': 507,

@@ -1,0 +1,388 @@
+import type { Answers } from './answers.ts';
+import type { BodyName } from './bodies.ts';
+
+/** What is sent or answered as bytes of a kind, not as JSON. */
+export type Bytes = 'image/*' | 'application/zip' | 'application/pdf' | 'text/event-stream';
+
+export const rooms = {
+  workshop: 'What this server is, and what it keeps.',
+  share: 'Letting phones and tablets in.',
+  jobs: 'Jobs and their ledgers.',
+  sums: 'The verbs of the command line: the same input, the same answer.',
+  machines: 'Whole machines and the order of work.',
+  charts: 'Acceptance charts.',
+  photos: 'Photos of blued prints.',
+  kit: 'Instruments and references of the shop.',
+  practice: 'Simulated machines to practise on.',
+} as const;
+
+/** One route of the server, as docs/openapi.json tells it. */
+export interface Described {
+  readonly does: `${'GET' | 'POST'} /api/${string}`;
+  readonly room: keyof typeof rooms;
+  readonly says: string;
+  readonly query?: Readonly<Record<string, string>>;
+  readonly body?: BodyName | Bytes;
+  /** The answer when it went well; `again`: 200 where the very same was there already. */
+  readonly answer: keyof Answers | Bytes;
+  readonly status?: 201;
+  readonly again?: true;
+  /** Refusals of its own, beside those that every route has. */
+  readonly refuses?: Readonly<Record<number, string>>;
+}
+
+const noJob = { 404: 'There is no such job.' };
+const noAnswer = { 422: 'Well-formed, but no answer exists: which limit binds.' };
+const otherThere = { 409: 'Something else was written under this id before; nothing was changed.' };
+const units = { units: '"metric" or "inch": the units of the sentences' };
+const as = { as: 'another id for the job' };
+const kept = { answer: 'KeptAs', status: 201, again: true } as const;
+const sum = (does: Described['does'], says: string, body: BodyName, answer: keyof Answers): Described => ({
+  does,
+  room: 'sums',
+  says,
+  body,
+  answer,
+});
+
+/** Every route of the server. */
+export const described: readonly Described[] = [
+  { does: 'GET /api/health', room: 'workshop', says: 'Whether the server lives.', answer: 'Alive' },
+  {
+    does: 'GET /api/ready',
+    room: 'workshop',
+    says: 'Whether it can work: its store answers.',
+    answer: 'Ready',
+    refuses: { 503: 'The store does not answer.' },
+  },
+  {
+    does: 'GET /api/workshop',
+    room: 'workshop',
+    says: 'What is kept, and how backups stand. No paths, no names.',
+    answer: 'Workshop',
+  },
+  {
+    does: 'GET /api/openapi.json',
+    room: 'workshop',
+    says: 'This description.',
+    answer: 'Description',
+  },
+  {
+    does: 'GET /api/share',
+    room: 'share',
+    says: 'Who is asking; at the machine itself its addresses and the devices that were let in too.',
+    answer: 'Shared',
+  },
+  {
+    does: 'POST /api/share/invitations',
+    room: 'share',
+    says: 'Makes an invitation that one device may take up within ten minutes. At the machine itself only.',
+    body: 'Invitation',
+    answer: 'Invited',
+    status: 201,
+    refuses: { 403: 'Asked by a device.', 409: 'The workshop is on this machine only.' },
+  },
+  {
+    does: 'POST /api/share/devices/:id/remove',
+    room: 'share',
+    says: 'Takes a device’s key away. At the machine itself only.',
+    body: 'Empty',
+    answer: 'DevicesLeft',
+    refuses: { 403: 'Asked by a device.', 404: 'There is no such device any more.' },
+  },
+  {
+    does: 'POST /api/share/leave',
+    room: 'share',
+    says: 'A device gives its own key back.',
+    body: 'Empty',
+    answer: 'Nothing',
+  },
+  {
+    does: 'POST /api/join',
+    room: 'share',
+    says: 'Takes up an invitation; the key comes as a cookie.',
+    body: 'Join',
+    answer: 'Joined',
+    status: 201,
+    refuses: { 403: 'No such invitation, or none any more.' },
+  },
+  { does: 'GET /api/templates', room: 'jobs', says: 'Forms of slides.', answer: 'Templates' },
+  { does: 'GET /api/jobs', room: 'jobs', says: 'Every job, in the order they were made.', answer: 'Jobs' },
+  {
+    does: 'POST /api/jobs',
+    room: 'jobs',
+    says: 'Makes a job from a template and one’s own dimensions.',
+    body: 'NewJob',
+    ...kept,
+    refuses: otherThere,
+  },
+  {
+    does: 'GET /api/jobs/:id',
+    room: 'jobs',
+    says: 'A job’s whole ledger.',
+    answer: 'Ledger',
+    refuses: noJob,
+  },
+  {
+    does: 'POST /api/jobs/:id/entries',
+    room: 'jobs',
+    says: 'Writes one entry. Sending it twice keeps it once.',
+    body: 'SentEntry',
+    answer: 'Kept',
+    status: 201,
+    again: true,
+    refuses: { ...noJob, ...otherThere },
+  },
+  {
+    does: 'GET /api/jobs/:id/events',
+    room: 'jobs',
+    says: 'Entries as they are written, by whoever: each with its place as id and the entry as data.',
+    query: { after: 'place of the last entry known; Last-Event-ID does the same' },
+    answer: 'text/event-stream',
+    refuses: noJob,
+  },
+  {
+    does: 'GET /api/jobs/:id/answer',
+    room: 'jobs',
+    says: 'How far out, where to scrape, or stop; with every round before.',
+    answer: 'Answer',
+    refuses: noJob,
+  },
+  {
+    does: 'GET /api/jobs/:id/steer-input',
+    room: 'jobs',
+    says: 'What steer is asked for the job.',
+    answer: 'JobAsSteered',
+    refuses: noJob,
+  },
+  {
+    does: 'GET /api/jobs/:id/export',
+    room: 'jobs',
+    says: 'The job file.',
+    answer: 'JobFile',
+    refuses: noJob,
+  },
+  {
+    does: 'GET /api/jobs/:id/photos',
+    room: 'jobs',
+    says: 'The photos that its ledger names.',
+    answer: 'Photos',
+    refuses: noJob,
+  },
+  {
+    does: 'GET /api/jobs/:id/archive',
+    room: 'jobs',
+    says: 'The job file and its photos.',
+    query: { partial: '"yes": leave out photos that are missing or damaged' },
+    answer: 'application/zip',
+    refuses: noJob,
+  },
+  {
+    does: 'POST /api/import',
+    room: 'jobs',
+    says: 'Brings a job file in.',
+    query: as,
+    body: 'SentJobFile',
+    ...kept,
+    refuses: otherThere,
+  },
+  {
+    does: 'POST /api/archives',
+    room: 'jobs',
+    says: 'Brings a job with its photos in.',
+    query: as,
+    body: 'application/zip',
+    answer: 'KeptWithPhotos',
+    status: 201,
+    again: true,
+    refuses: otherThere,
+  },
+  { ...sum('POST /api/steer', 'steer', 'AskedSteer', 'Steered'), refuses: noAnswer },
+  { ...sum('POST /api/rest', 'rest', 'AskedRest', 'Rested'), refuses: noAnswer },
+  { ...sum('POST /api/site', 'site', 'AskedSite', 'Sited'), refuses: noAnswer },
+  { ...sum('POST /api/parts', 'parts', 'AskedParts', 'Parts'), refuses: noAnswer },
+  sum('POST /api/line', 'line', 'AskedLine', 'Line'),
+  sum('POST /api/plate', 'plate', 'AskedPlate', 'Plate'),
+  sum('POST /api/kit/report', 'kit', 'AskedKit', 'KitReport'),
+  sum('POST /api/sums', 'sums', 'AskedSum', 'Sum'),
+  sum('POST /api/order', 'order', 'AskedOrder', 'Order'),
+  { ...sum('POST /api/heights', 'heights', 'AskedHeights', 'Heights'), query: units, refuses: noAnswer },
+  { ...sum('POST /api/axis', 'axis', 'AskedAxis', 'Axis'), query: units, refuses: noAnswer },
+  { ...sum('POST /api/gib', 'gib', 'AskedGib', 'Gib'), query: units, refuses: noAnswer },
+  {
+    does: 'GET /api/machines',
+    room: 'machines',
+    says: 'The whole machines of the program.',
+    answer: 'Machines',
+  },
+  {
+    does: 'POST /api/machines/check',
+    room: 'machines',
+    says: 'Whether a whole machine hangs together, and an order in which its steps can be done.',
+    body: 'AskedMachine',
+    answer: 'MachineChecked',
+  },
+  {
+    does: 'POST /api/rebuilds',
+    room: 'machines',
+    says: 'Makes a job about a whole machine.',
+    body: 'NewRebuild',
+    ...kept,
+    refuses: otherThere,
+  },
+  {
+    does: 'GET /api/jobs/:id/order',
+    room: 'machines',
+    says: 'What to do first, what waits and why, as the job’s ledger has it.',
+    answer: 'Order',
+    refuses: { 404: 'There is no such job, or it is about one slide.' },
+  },
+  {
+    does: 'POST /api/jobs/:id/steps/:step/bench',
+    room: 'machines',
+    says: 'Opens a step’s bench as a job of its own.',
+    body: 'NewBench',
+    answer: 'Bench',
+    status: 201,
+    again: true,
+    refuses: { 404: 'No such job or step, or the step has no bench.', ...otherThere },
+  },
+  {
+    does: 'POST /api/jobs/:id/heights',
+    room: 'machines',
+    says: 'Heights and liners of the job’s machine; with a body, as if that stood in the ledger.',
+    query: units,
+    body: 'AskedJobHeights',
+    answer: 'Heights',
+    refuses: { 404: 'There is no such job, or it is about one slide.', ...noAnswer },
+  },
+  {
+    does: 'POST /api/jobs/:id/axis',
+    room: 'machines',
+    says: 'As axis; scrape may name the job’s own machine.',
+    query: units,
+    body: 'AskedAxis',
+    answer: 'Axis',
+    refuses: { ...noJob, ...noAnswer },
+  },
+  {
+    does: 'POST /api/jobs/:id/gib',
+    room: 'machines',
+    says: 'As gib; scrape may name the job’s own machine.',
+    query: units,
+    body: 'AskedGib',
+    answer: 'Gib',
+    refuses: { ...noJob, ...noAnswer },
+  },
+  {
+    does: 'POST /api/chart',
+    room: 'charts',
+    says: 'An acceptance chart without a job.',
+    body: 'AskedChart',
+    answer: 'Report',
+  },
+  { does: 'GET /api/charts', room: 'charts', says: 'The lists of tests there are.', answer: 'Charts' },
+  {
+    does: 'POST /api/jobs/:id/chart',
+    room: 'charts',
+    says: 'A job’s chart; what is sent stands in place of what the ledger holds, key by key.',
+    body: 'AskedJobChart',
+    answer: 'Chart',
+    refuses: noJob,
+  },
+  {
+    does: 'POST /api/jobs/:id/chart.pdf',
+    room: 'charts',
+    says: 'The same on paper.',
+    body: 'AskedJobChart',
+    answer: 'application/pdf',
+    refuses: { ...noJob, 503: 'Many papers wait; send it again.' },
+  },
+  {
+    does: 'POST /api/photos',
+    room: 'photos',
+    says: 'Keeps a photo, under the SHA-256 of its bytes.',
+    body: 'image/*',
+    answer: 'PhotoKept',
+    status: 201,
+    again: true,
+    refuses: { 413: 'More than 25 MB; nothing was kept.', 415: 'No photo; nothing was kept.' },
+  },
+  {
+    does: 'GET /api/photos/:hash',
+    room: 'photos',
+    says: 'A photo, byte for byte.',
+    answer: 'image/*',
+    refuses: { 404: 'There is no such photo.' },
+  },
+  {
+    does: 'POST /api/photos/:hash/read',
+    room: 'photos',
+    says: 'Reads where a photographed print bears. Corners and size may be text, as on the command line.',
+    body: 'AskedPrint',
+    answer: 'PhotoRead',
+    refuses: { 404: 'There is no such photo.', 503: 'Many photos wait, or it took too long; send it again.' },
+  },
+  {
+    does: 'POST /api/photos/:hash/corners',
+    room: 'photos',
+    says: 'Looks for the four corners of the surface.',
+    body: 'AskedCorners',
+    answer: 'ToldCorners',
+    refuses: { 404: 'There is no such photo.', 503: 'Many photos wait, or it took too long; send it again.' },
+  },
+  { does: 'GET /api/kit', room: 'kit', says: 'The kit’s whole ledger.', answer: 'Kit' },
+  {
+    does: 'POST /api/kit/entries',
+    room: 'kit',
+    says: 'Writes one entry of the kit.',
+    body: 'SentKitEntry',
+    answer: 'Kept',
+    status: 201,
+    again: true,
+    refuses: otherThere,
+  },
+  { does: 'GET /api/kit/export', room: 'kit', says: 'The kit file.', answer: 'KitFile' },
+  {
+    does: 'POST /api/kit/import',
+    room: 'kit',
+    says: 'Adds the entries of a kit file that are not here yet.',
+    body: 'SentKitFile',
+    answer: 'Kept',
+    status: 201,
+    again: true,
+    refuses: otherThere,
+  },
+  {
+    does: 'POST /api/practice',
+    room: 'practice',
+    says: 'Makes a practice machine as a job.',
+    body: 'NewPractice',
+    ...kept,
+    refuses: otherThere,
+  },
+  {
+    does: 'POST /api/jobs/:id/practice/measure',
+    room: 'practice',
+    says: 'What every instrument shows in a round: µm of an indicator with its dial’s own signs, µrad of a level.',
+    body: 'PracticeTurn',
+    answer: 'Measured',
+    refuses: { ...noJob, 409: 'The job is of a real part.' },
+  },
+  {
+    does: 'POST /api/jobs/:id/practice/print',
+    room: 'practice',
+    says: 'What a blued print shows in a round, 0 to 1 a zone.',
+    body: 'PracticeTurn',
+    answer: 'Printed',
+    refuses: { ...noJob, 409: 'The job is of a real part.' },
+  },
+  {
+    does: 'POST /api/jobs/:id/practice/truth',
+    room: 'practice',
+    says: 'What the machine truly was.',
+    body: 'Empty',
+    answer: 'Truth',
+    refuses: { ...noJob, 409: 'The job is of a real part, or the truth was not asked for.' },
+  },
+];

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Exclusion } from '../core/print/exclusion.ts';
 import type { Corners, PlacePx, SurfaceSize } from '../core/print/picture.ts';
+import { clean, size_um } from '../core/quantity/unit.ts';
 import { BadInput, checked, type Issue, quoted } from './refusal.ts';
 
 /** What is asked of a photo; the photo itself comes as bytes. */
@@ -23,7 +24,7 @@ const most_mm2 = 250_000;
 
 const cornersExpected =
   'four corners as "x,y x,y x,y x,y" in pixels, in the order (0,0), (L,0), (L,W), (0,W)';
-const sizeExpected = 'length and width in mm, as "400x80"';
+const sizeExpected = 'length and width in mm, as "400x80", or in inches, as "16x3in"';
 
 const px = z.number().min(-1e5).max(1e5);
 const placePx = z.strictObject({ x: px, y: px });
@@ -133,13 +134,16 @@ function cornersFrom(text: string): PlacePx[] {
   return corners as PlacePx[];
 }
 
-/** `"400x80"` → mm; × and spaces are understood. */
+/** `"400x80"` → mm; `"16x3in"` too; × and spaces are understood. The unit behind stands for both. */
 function sizeFrom(text: string): SurfaceSize {
-  const found = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*(?:mm)?\s*[x×X*]\s*(\d+(?:\.\d+)?|\.\d+)\s*(?:mm)?\s*$/.exec(
+  const found = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*(mm|in)?\s*[x×X*]\s*(\d+(?:\.\d+)?|\.\d+)\s*(mm|in)?\s*$/.exec(
     text,
   );
-  if (!found) throw new BadInput([{ path: 'size', found: quoted(text), expected: sizeExpected }]);
-  return { length_mm: Number(found[1]), width_mm: Number(found[2]) };
+  const [, long, first, broad, second] = found ?? [];
+  if (!found || (first !== undefined && first !== (second ?? 'mm')))
+    throw new BadInput([{ path: 'size', found: quoted(text), expected: sizeExpected }]);
+  const unit = size_um[second === 'in' ? 'in' : 'mm'] / size_um.mm;
+  return { length_mm: clean(Number(long) * unit), width_mm: clean(Number(broad) * unit) };
 }
 
 /**

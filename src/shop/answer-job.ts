@@ -7,6 +7,7 @@ import type { FeatureAnswer, RemovalAnswer, SteerAnswer } from '../core/plan/ans
 import { featureAnswer } from '../core/plan/answers.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { steerFrom } from './steer.ts';
 
 /** What was known once a round was measured, with nothing from later ones. */
@@ -49,8 +50,11 @@ export function roundHistory(input: SteerInput, estimate: SlideEstimate): RoundH
   });
 }
 
-/** Steers a job: the same computation as `steer` on its exported rounds, with every round before beside it. */
-export async function answerJob(job: Job, solve: Solve): Promise<JobAnswer> {
+/**
+ * Steers a job: the same computation as `steer` on its exported rounds, with every round before beside it.
+ * @param system  units of the warnings
+ */
+export async function answerJob(job: Job, solve: Solve, system: UnitSystem = 'metric'): Promise<JobAnswer> {
   const input = steerInput(job);
   if (!input.rounds.some(measured)) return { seq: job.seq, rounds: [] };
   const estimate = estimateSlide(input);
@@ -58,6 +62,6 @@ export async function answerJob(job: Job, solve: Solve): Promise<JobAnswer> {
     seq: job.seq,
     round: input.rounds.length,
     rounds: roundHistory(input, estimate),
-    steer: await steerFrom(input, estimate, solve),
+    steer: await steerFrom(input, estimate, solve, system),
   };
 }

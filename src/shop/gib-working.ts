@@ -5,10 +5,28 @@ import type { TaperFound, TaperMatch } from '../core/gib/gib-shape.ts';
 import type { KeeperFound } from '../core/gib/keeper.ts';
 import type { RollsFound } from '../core/gib/rolls.ts';
 import { plain } from '../core/quantity/show.ts';
+import { clean, size_um, type UnitSystem, unitSign } from '../core/quantity/unit.ts';
 import { cot } from '../core/sums/sum.ts';
 import type { Worked } from './worked.ts';
 
 const n = (value: number): string => plain(value, 8).replace('-', '−');
+
+/** Numbers of the working in one system: lengths in mm or inches, small ones in µm or thou, a taper in mm/m or inches a foot. */
+function shownIn(system: UnitSystem) {
+  const metric = system === 'metric';
+  const [long, small] = metric ? (['mm', 'um'] as const) : (['in', 'thou'] as const);
+  const in1 = size_um[long] / size_um.mm;
+  return {
+    mm: (mm: number): string => n(clean(mm / in1)),
+    um: (um: number): string => n(clean(um / size_um[small])),
+    taper: (taper: number): string => n(clean(taper * (metric ? 1000 : 12))),
+    long: unitSign[long],
+    small: unitSign[small],
+    taperUnit: metric ? 'mm/m' : 'in/ft',
+    oneLong: metric ? 'mm' : 'inch',
+  };
+}
+type Shown = ReturnType<typeof shownIn>;
 
 interface Parts {
   readonly ask: GibAsk;
@@ -22,22 +40,28 @@ interface Parts {
   readonly keepers: readonly KeeperFound[];
 }
 
-/** Every number of the answer with its formula and the numbers put in. */
-export const gibWorking = (parts: Parts): Worked[] => [
-  ...rollsWorking(parts),
-  ...angleWorking(parts),
-  ...taperWorking(parts),
-  ...playWorking(parts),
-  ...parts.keepers.map(
-    (one): Worked => ({
-      what: `${one.name}: how it varies`,
-      formula: 'widest − tightest',
-      worked: `${n(one.widest_um)} − ${n(one.tightest_um)} = ${n(one.varies_um)} µm; may vary by half the clearance aimed at, ${n(one.may_vary_um)} µm`,
-    }),
-  ),
-];
+type Asked = Parts & { readonly in: Shown };
 
-function rollsWorking({ ask, rolls }: Parts): Worked[] {
+/** Every number of the answer with its formula and the numbers put in. */
+export function gibWorking(parts: Parts, system: UnitSystem = 'metric'): Worked[] {
+  const asked = { ...parts, in: shownIn(system) };
+  const { um, small } = asked.in;
+  return [
+    ...rollsWorking(asked),
+    ...angleWorking(asked),
+    ...taperWorking(asked),
+    ...playWorking(asked),
+    ...parts.keepers.map(
+      (one): Worked => ({
+        what: `${one.name}: how it varies`,
+        formula: 'widest − tightest',
+        worked: `${um(one.widest_um)} − ${um(one.tightest_um)} = ${um(one.varies_um)} ${small}; may vary by half the clearance aimed at, ${um(one.may_vary_um)} ${small}`,
+      }),
+    ),
+  ];
+}
+
+function rollsWorking({ ask, rolls, in: { mm, um, long, small } }: Asked): Worked[] {
   if (!rolls || !ask.rolls) return [];
   const { kind, roll_mm, angle_deg, stations_mm, read_mm, flats_low_um } = ask.rolls;
   const [sign, letters] =
@@ -47,53 +71,54 @@ function rollsWorking({ ask, rolls }: Parts): Worked[] {
     ...stations_mm.map((at, k): Worked => {
       const low = flats_low_um?.[k] ?? 0;
       const other = kind === 'male' ? '+' : '−';
-      const feigned = low === 0 ? '' : ` ${other} 2 × ${n(low / 1000)} × cot ${n(angle_deg)}°`;
+      const feigned = low === 0 ? '' : ` ${other} 2 × ${mm(low / 1000)} × cot ${n(angle_deg)}°`;
       return {
-        what: `width at ${n(at)} mm`,
+        what: `width at ${mm(at)} ${long}`,
         formula: low === 0 ? letters : `${letters} ${other} 2 v cot(A)`,
-        worked: `${n(read_mm[k]!)} ${sign} ${n(roll_mm)} × (1 + cot ${n(angle_deg / 2)}°)${feigned} = ${n(read_mm[k]!)} ${sign} ${n(roll_mm * (1 + cot(angle_deg / 2)))}${low === 0 ? '' : ` ${other} ${n((2 * low * cot(angle_deg)) / 1000)}`} = ${n(rolls.width_mm[k]!)} mm`,
+        worked: `${mm(read_mm[k]!)} ${sign} ${mm(roll_mm)} × (1 + cot ${n(angle_deg / 2)}°)${feigned} = ${mm(read_mm[k]!)} ${sign} ${mm(roll_mm * (1 + cot(angle_deg / 2)))}${low === 0 ? '' : ` ${other} ${mm((2 * low * cot(angle_deg)) / 1000)}`} = ${mm(rolls.width_mm[k]!)} ${long}`,
         source,
       };
     }),
     {
       what: 'wider at the far end',
       formula: 'slope of the least-squares line through the widths × length',
-      worked: `${n(rolls.wider_um / rolls.length_mm)} µm/mm × ${n(rolls.length_mm)} mm = ${n(rolls.wider_um)} µm, one sd ${n(rolls.sd_um)} µm`,
+      worked: `${n(rolls.wider_um / rolls.length_mm)} ${small}/${long} × ${mm(rolls.length_mm)} ${long} = ${um(rolls.wider_um)} ${small}, one sd ${um(rolls.sd_um)} ${small}`,
     },
     {
       what: 'to take off, square to the flank',
       formula: 'w = wider × sin(A)',
-      worked: `${n(Math.abs(rolls.wider_um))} × sin ${n(angle_deg)}° = ${n(rolls.take_um)} µm`,
+      worked: `${um(Math.abs(rolls.wider_um))} × sin ${n(angle_deg)}° = ${um(rolls.take_um)} ${small}`,
     },
   ];
 }
 
-function angleWorking({ ask, angle }: Parts): Worked[] {
+function angleWorking({ ask, angle, in: { mm, um, long, small } }: Asked): Worked[] {
   if (!angle || !ask.angle_check) return [];
   const { small_mm, large_mm, over_small_mm, over_large_mm, flank_mm } = ask.angle_check;
   return [
     {
       what: 'angle from two sizes of roll',
       formula: 'A = 2 acot((x₂ − x₁)/(D₂ − D₁) − 1)',
-      worked: `2 acot((${n(over_large_mm)} − ${n(over_small_mm)})/(${n(large_mm)} − ${n(small_mm)}) − 1) = ${n(angle.angle_deg)}°`,
+      worked: `2 acot((${mm(over_large_mm)} − ${mm(over_small_mm)})/(${mm(large_mm)} − ${mm(small_mm)}) − 1) = ${n(angle.angle_deg)}°`,
       source: 'the same rule for two sizes of roll, seen on a workshop page',
     },
     {
       what: 'opens over the flank',
       formula: 'flank × tan(A − drawn)',
-      worked: `${n(flank_mm)} mm × tan(${n(angle.angle_deg)}° − ${n(ask.angle_deg)}°) = ${n(angle.gap_um)} µm`,
+      worked: `${mm(flank_mm)} ${long} × tan(${n(angle.angle_deg)}° − ${n(ask.angle_deg)}°) = ${um(angle.gap_um)} ${small}`,
     },
   ];
 }
 
-function taperWorking({ ask, own, space, match }: Parts): Worked[] {
+function taperWorking({ ask, own, space, match, in: shown }: Asked): Worked[] {
+  const { mm, um, long, small, taperUnit } = shown;
   const fitted = (what: string, found: TaperFound | undefined): Worked[] =>
     found
       ? [
           {
             what: `taper of the ${what}`,
             formula: 'slope of the least-squares line through its thicknesses',
-            worked: `${n(1000 * found.taper)} mm/m ± ${n(2000 * found.sd)} = 1 in ${n(found.one_in)}`,
+            worked: `${shown.taper(found.taper)} ${taperUnit} ± ${shown.taper(2 * found.sd)} = 1 in ${n(found.one_in)}`,
           },
         ]
       : [];
@@ -106,15 +131,16 @@ function taperWorking({ ask, own, space, match }: Parts): Worked[] {
           {
             what: 'gib proud of its space at the thick end',
             formula: '(k gib − k space) × length',
-            worked: `(${n(1000 * own.taper)} − ${n(1000 * space.taper)}) mm/m × ${n(length)} mm = ${n(match.proud_um)} µm`,
+            worked: `(${shown.taper(own.taper)} − ${shown.taper(space.taper)}) ${taperUnit} × ${mm(length)} ${long} = ${um(match.proud_um)} ${small}`,
           },
         ]
       : []),
   ];
 }
 
-function playWorking({ read, play }: Parts): Worked[] {
+function playWorking({ read, play, in: shown }: Asked): Worked[] {
   if (!read || !play) return [];
+  const { mm, um, long, small, oneLong } = shown;
   const { how, angle_deg, taper, scrape_um, aim_um, screw_mm } = read;
   const times = { square: '', across: ` × sin ${n(angle_deg)}°`, lift: ` × cos ${n(angle_deg)}°` }[how];
   const scrapes = play.deed === 'scrape, then set' || scrape_um > 0;
@@ -123,7 +149,7 @@ function playWorking({ read, play }: Parts): Worked[] {
     {
       what: 'play square to the gib',
       formula: { square: 'as read', across: 'across × sin(A)', lift: 'lift × cos(A)' }[how],
-      worked: `thick end ${n(read.thick_end_um)}${times} = ${n(play.thick_um)} µm; thin end ${n(read.thin_end_um)}${times} = ${n(play.thin_um)} µm`,
+      worked: `thick end ${um(read.thick_end_um)}${times} = ${um(play.thick_um)} ${small}; thin end ${um(read.thin_end_um)}${times} = ${um(play.thin_um)} ${small}`,
     },
     {
       what: 'the gib goes in',
@@ -131,19 +157,19 @@ function playWorking({ read, play }: Parts): Worked[] {
       worked:
         play.deed === 'leave' || play.deed === 'measure again'
           ? 'nothing: as it stands'
-          : `(${n(rules)}${scrapes ? ` + ${n(scrape_um)}` : ''} − ${n(aim_um)}) µm × ${n(1 / taper)} = ${n(play.in_mm)} mm`,
+          : `(${um(rules)}${scrapes ? ` + ${um(scrape_um)}` : ''} − ${um(aim_um)}) ${small} × ${n(1 / taper)} = ${mm(play.in_mm)} ${long}`,
     },
     {
       what: 'play taken up',
-      formula: 'by one mm: taper; by one turn: lead × taper',
-      worked: `${n(play.per_mm_um)} µm a mm${screw_mm === undefined ? '' : `; ${n(screw_mm)} mm × ${n(1 / taper)}⁻¹ = ${n(play.per_turn_um!)} µm a turn`}`,
+      formula: `by one ${oneLong}: taper; by one turn: lead × taper`,
+      worked: `${n(play.per_mm_um)} ${small} ${oneLong === 'mm' ? 'a mm' : 'an inch'}${screw_mm === undefined ? '' : `; ${mm(screw_mm)} ${long} × ${n(1 / taper)}⁻¹ = ${um(play.per_turn_um!)} ${small} a turn`}`,
     },
     ...(play.thickness_um > 0
       ? [
           {
             what: 'thickness that its travel does not reach',
             formula: 'missing travel × taper',
-            worked: `${n(play.thickness_um / taper / 1000)} mm / ${n(1 / taper)} = ${n(play.thickness_um)} µm`,
+            worked: `${mm(play.thickness_um / taper / 1000)} ${long} / ${n(1 / taper)} = ${um(play.thickness_um)} ${small}`,
           },
         ]
       : []),

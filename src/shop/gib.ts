@@ -38,7 +38,7 @@ export interface GibAnswer {
 /**
  * A dovetail, its gib and its keepers: how wide and parallel, how the gib fits, how far it goes in, what goes on or comes off,
  * and the plays put as a question to the planner of the gib's own face.
- * @param system  units of the sentences
+ * @param system  units of the sentences and the working
  * @throws BadInput  a machine or step that there is not
  */
 export function gib(
@@ -82,6 +82,6 @@ export function gib(
     ...(ask.scrape && read && play
       ? { steer_input: gibSteer(ask.scrape, read, play, machines, templates) }
       : {}),
-    working: gibWorking(parts),
+    working: gibWorking(parts, system),
   };
 }

@@ -1,6 +1,7 @@
 import type { WearWish } from '../contract/parts.ts';
 import type { BetterAim, Wear } from '../core/parts/wear.ts';
-import { say } from '../core/quantity/say.ts';
+import { told as toldIn } from '../core/quantity/told.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { capital } from './phrase.ts';
 
 /** How long a feature stays in its band, and where it would be aimed better. Null: no end. */
@@ -19,17 +20,23 @@ export interface LastsText {
   readonly better_why: BetterAim['why'];
 }
 
-const unitWords = { um: 'µm', urad: 'µrad' } as const;
+const sortOf = { um: 'size', urad: 'angle' } as const;
 /** An aim is called better when it lasts longer by this share. */
 const worthIt = 1.1;
 
 /** "Facing +40 ± 6 µrad wears −5 ± 2 µrad in 1000 h: it stays in its band for 4000 h, …" */
-export function wearText(wish: WearWish, found: Wear, better: BetterAim, per: '1000 h' | 'year'): LastsText {
+export function wearText(
+  wish: WearWish,
+  found: Wear,
+  better: BetterAim,
+  per: '1000 h' | 'year',
+  system: UnitSystem = 'metric',
+): LastsText {
   const times = per === '1000 h' ? 1000 : 1;
   const time_unit = per === '1000 h' ? 'h' : 'year';
   const finite = (value: number): number | null => (Number.isFinite(value) ? value * times : null);
-  const unit = unitWords[wish.unit];
-  const told = (value: number, sd?: number): string => say(value, unit, sd === undefined ? {} : { sd }).text;
+  const words = toldIn(system)[sortOf[wish.unit]];
+  const told = (value: number, sd?: number): string => words(value, sd === undefined ? {} : { sd });
   const now = `${capital(wish.name)}, ${told(wish.value, wish.sd)} in its band of ${told(wish.low)} to ${told(wish.high)}`;
   const aimed =
     better.lasts > worthIt * found.lasts

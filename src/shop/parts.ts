@@ -8,6 +8,8 @@ import { hasDoubt, type Travel } from '../core/parts/travel.ts';
 import { type Turned, type TurnedAsk, turned } from '../core/parts/turned.ts';
 import { betterAim, type Wear, wear } from '../core/parts/wear.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
+import { told } from '../core/quantity/told.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { type LastsText, wearText } from './parts-wear-words.ts';
 import { type BedWords, blockText, facedText, turnedText } from './parts-words.ts';
 
@@ -31,14 +33,17 @@ export interface PartsAnswer {
   readonly wear: readonly WearPart[];
 }
 
-/** What parts a machine will make, from how its carriages move, and how long its features stay in their bands. */
-export function parts(ask: PartsAsk): PartsAnswer | NoAnswer {
-  const lathe = ask.lathe ? latheParts(ask.lathe) : { turned: [], faced: [], hasDoubt: true };
+/**
+ * What parts a machine will make, from how its carriages move, and how long its features stay in their bands.
+ * @param system  units of the sentences
+ */
+export function parts(ask: PartsAsk, system: UnitSystem = 'metric'): PartsAnswer | NoAnswer {
+  const lathe = ask.lathe ? latheParts(ask.lathe, system) : { turned: [], faced: [], hasDoubt: true };
   if ('ok' in lathe) return lathe;
   const { mill, wear: wears } = ask;
   const blocks = (mill?.blocks ?? []).map(({ name, ...one }): BlockPart => {
     const made = block({ ...one, carriages: mill!.carriages, tool_mm: mill!.tool_mm });
-    return { name, text: blockText(name, made, one.size_mm), ...made };
+    return { name, text: blockText(name, made, one.size_mm, system), ...made };
   });
   return {
     ok: true,
@@ -46,7 +51,7 @@ export function parts(ask: PartsAsk): PartsAnswer | NoAnswer {
     turned: lathe.turned,
     faced: lathe.faced,
     blocks,
-    wear: (wears?.features ?? []).map((feature) => wearPart(feature, wears!.per)),
+    wear: (wears?.features ?? []).map((feature) => wearPart(feature, wears!.per, system)),
   };
 }
 
@@ -57,8 +62,8 @@ interface LatheParts {
   readonly hasDoubt: boolean;
 }
 
-function latheParts(lathe: LatheAsk): LatheParts | NoAnswer {
-  const travel = travelOf(lathe);
+function latheParts(lathe: LatheAsk, system: UnitSystem): LatheParts | NoAnswer {
+  const travel = travelOf(lathe, system);
   if ('ok' in travel) return travel;
   const { tool_mm, side, spindle } = lathe;
   const bed: BedWords = { from_mm: travel.stations_mm[0]!, to_mm: travel.stations_mm.at(-1)! };
@@ -78,7 +83,7 @@ function latheParts(lathe: LatheAsk): LatheParts | NoAnswer {
     hasDoubt: hasDoubt(travel),
     turned: lathe.turned.map((one) => {
       const made = turned(turnedAsk(one));
-      return { ...one, text: turnedText(one, made, bed), ...made };
+      return { ...one, text: turnedText(one, made, bed, system), ...made };
     }),
     faced: lathe.faced.map((one) => {
       const made = faced(facedAsk(one));
@@ -86,7 +91,7 @@ function latheParts(lathe: LatheAsk): LatheParts | NoAnswer {
       const corner_urad = other && corner(facedAsk(one), turnedAsk(other));
       return {
         ...one,
-        text: facedText(one, made, corner_urad),
+        text: facedText(one, made, corner_urad, system),
         ...made,
         ...(corner_urad ? { corner_urad } : {}),
       };
@@ -94,21 +99,22 @@ function latheParts(lathe: LatheAsk): LatheParts | NoAnswer {
   };
 }
 
-function travelOf({ travel }: LatheAsk): Travel | NoAnswer {
+function travelOf({ travel }: LatheAsk, system: UnitSystem): Travel | NoAnswer {
   if ('poses' in travel) return travel;
   const { site, printed_mm, height_sd_um } = travel;
   const found = travelOnBed({ ...site, printed_mm, height_sd_um });
   if (!('ok' in found)) return found;
+  const { place } = told(system);
   return {
     ok: false,
     why: 'not held',
     limits: [],
-    text: `printed at ${found.printed_mm} mm, the slide does not rest at ${found.at_mm} mm: the load lifts or tips it off its pads`,
+    text: `printed at ${place(found.printed_mm)}, the slide does not rest at ${place(found.at_mm)}: the load lifts or tips it off its pads`,
   };
 }
 
-function wearPart(feature: WearWish, per: '1000 h' | 'year'): WearPart {
+function wearPart(feature: WearWish, per: '1000 h' | 'year', system: UnitSystem): WearPart {
   const { hit_sd, ...ask } = feature;
   const found: Wear = wear(ask);
-  return { ...feature, ...wearText(feature, found, betterAim(ask, hit_sd), per) };
+  return { ...feature, ...wearText(feature, found, betterAim(ask, hit_sd), per, system) };
 }

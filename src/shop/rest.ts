@@ -3,6 +3,8 @@ import { byPad } from '../core/body/slide.ts';
 import type { Print } from '../core/observe/round.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import { type ForetoldAgreement, foretellPrint, foretoldAgreement } from '../core/print/foretold.ts';
+import { tableColumns } from '../core/quantity/table-column.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { assumedRest } from '../core/rest/after-scraping.ts';
 import { wrenchOf } from '../core/rest/load.ts';
 import { type RestAnswer, rest as restOf } from '../core/rest/rest.ts';
@@ -21,7 +23,7 @@ export type Rested = { readonly ok: true } & Omit<RestAnswer, 'converged'> & {
   };
 
 /** How a slide sits on what it touches and the print to expect, or that it does not stay there. */
-export function rest(input: RestAsk): Rested | NoAnswer {
+export function rest(input: RestAsk, system: UnitSystem = 'metric'): Rested | NoAnswer {
   const { converged, ...answer } = restOf(input);
   const { slide, film_um, roughness_um = assumedRest.roughness_um } = input;
   if (converged) {
@@ -50,10 +52,11 @@ export function rest(input: RestAsk): Rested | NoAnswer {
     };
   }
   const { force_N, at_mm } = input.load;
+  const { length } = tableColumns(system);
   return {
     ok: false,
     why: 'not held',
     limits: [],
-    text: `the load of ${force_N} N at [${at_mm.join(', ')}] mm lifts or tips the slide off its pads; expected a load that presses it onto them`,
+    text: `the load of ${force_N} N at [${at_mm.map(length.figures).join(', ')}] ${length.unit} lifts or tips the slide off its pads; expected a load that presses it onto them`,
   };
 }

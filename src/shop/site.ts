@@ -1,5 +1,7 @@
 import type { SiteAsk } from '../contract/site.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
+import { told } from '../core/quantity/told.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { isAllowed, type SiteLimits, type SiteParts, siteParts } from '../core/site/part-error.ts';
 import { type SitePlace, sitePlaces } from '../core/site/site.ts';
 import { leastStraight } from '../core/site/worn-way.ts';
@@ -46,8 +48,10 @@ export interface SiteAnswer {
 /**
  * Where to print, and what each other place would cost in parts. The best place is the one of least part errors, diameter and
  * face together; where it is not within what the user allows and another is, that one.
+ * @param system  units of the sentences
  */
-export function site(ask: SiteAsk): SiteAnswer | NoAnswer {
+export function site(ask: SiteAsk, system: UnitSystem = 'metric'): SiteAnswer | NoAnswer {
+  const { place } = told(system);
   const facing_mm = ask.facing_mm ?? usualFacing_mm;
   const allow = ask.allow ?? usualAllow;
   const places = sitePlaces(ask);
@@ -56,7 +60,7 @@ export function site(ask: SiteAsk): SiteAnswer | NoAnswer {
       ok: false,
       why: 'not held',
       limits: [],
-      text: `printed at ${places.printed_mm} mm, the slide does not rest at ${places.at_mm} mm: the load lifts or tips it off its pads`,
+      text: `printed at ${place(places.printed_mm)}, the slide does not rest at ${place(places.at_mm)}: the load lifts or tips it off its pads`,
     };
   const costed = places.map((place) => {
     const parts = siteParts(place, facing_mm);
@@ -68,7 +72,7 @@ export function site(ask: SiteAsk): SiteAnswer | NoAnswer {
   );
   const candidates = costed.map((one) => ({
     ...one,
-    text: otherText(one, one === best ? undefined : best, 'metric'),
+    text: otherText(one, one === best ? undefined : best, system),
   }));
   const as_good_mm = candidates
     .filter(
@@ -87,7 +91,7 @@ export function site(ask: SiteAsk): SiteAnswer | NoAnswer {
     facing_mm,
     least_straight: leastStraight(ask.bed),
   } as const;
-  const sentence = siteSentence(answer, 'metric');
-  const why = best.allowed ? sentence : `${sentence} ${bedHowText(answer, 'metric')}`;
+  const sentence = siteSentence(answer, system);
+  const why = best.allowed ? sentence : `${sentence} ${bedHowText(answer, system)}`;
   return { ...answer, best: { ...answer.best, why } };
 }

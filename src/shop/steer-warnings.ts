@@ -1,18 +1,26 @@
 import type { SweepFit } from '../core/estimate/sweep-fit.ts';
 import { type Sweep, sweepDistances } from '../core/observe/sweep.ts';
-import type { RestCheck, Warning } from '../core/plan/answer.ts';
+import type { RestCheck, SteerAnswer, Warning } from '../core/plan/answer.ts';
 import type { Plan } from '../core/plan/plan.ts';
-
-const signed = (um: number): string => `${um < 0 ? '−' : '+'}${Math.abs(um).toFixed(1)}`;
+import { sayLength } from '../core/quantity/length.ts';
+import { told } from '../core/quantity/told.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 
 /** Points left out, and scatter larger than the indicator's. */
-export function sweepWarnings(fits: readonly SweepFit[], sweeps: readonly Sweep[]): Warning[] {
+export function sweepWarnings(
+  fits: readonly SweepFit[],
+  sweeps: readonly Sweep[],
+  system: UnitSystem = 'metric',
+): Warning[] {
+  const { size } = told(system);
+  // Places along a sweep to the whole mm, or a tenth of an inch.
+  const place = (mm: number): string => sayLength(mm, system, { decimals: system === 'metric' ? 0 : 1 }).text;
   return fits.flatMap((fit, k) => {
     const distances = sweepDistances(sweeps[k]!);
     const outliers = fit.outliers.map(
       ({ point, reading_um, off_um }): Warning => ({
         code: 'outlier',
-        text: `"${fit.name}": reading ${point + 1}, ${signed(reading_um)} µm at ${distances[point]!.toFixed(0)} mm, stands ${signed(off_um)} µm off the line of the rest and is left out`,
+        text: `"${fit.name}": reading ${point + 1}, ${size(reading_um, { decimals: 1 })} at ${place(distances[point]!)}, stands ${size(off_um, { decimals: 1 })} off the line of the rest and is left out`,
       }),
     );
     if (fit.widen === 1) return outliers;
@@ -49,4 +57,12 @@ export function restWarnings(now: Readonly<Record<string, number>>, plan: Plan, 
       },
     ];
   });
+}
+
+/** What `steer` warns of in the units of a shop: warnings of sweeps have figures, and are said anew from them. */
+export function warningTexts(answer: SteerAnswer, sweeps: readonly Sweep[], system: UnitSystem): string[] {
+  if (system === 'metric') return answer.warnings.map((one) => one.text);
+  const ofSweeps = sweepWarnings(answer.estimate.sweeps, sweeps, system);
+  const codes = new Set(ofSweeps.map((one) => one.code));
+  return [...ofSweeps, ...answer.warnings.filter((one) => !codes.has(one.code))].map((one) => one.text);
 }

@@ -11,13 +11,21 @@ import { filmScatter, gapSdAfter } from '../core/plan/print-doubt.ts';
 import type { NoAnswer } from '../core/plan/problem.ts';
 import type { Solve } from '../core/plan/program.ts';
 import { foretellPrint } from '../core/print/foretold.ts';
+import type { UnitSystem } from '../core/quantity/unit.ts';
 import { assumedRest } from '../core/rest/after-scraping.ts';
 import { checkPlan } from '../core/rest/plan-check.ts';
 import { restWarnings, sweepWarnings } from './steer-warnings.ts';
 
-/** How far out, how sure, where to scrape, how many passes, or stop: the whole of `steer`. */
-export async function steer(input: SteerInput, solve: Solve): Promise<SteerAnswer | NoAnswer> {
-  return steerFrom(input, estimateSlide(input), solve);
+/**
+ * How far out, how sure, where to scrape, how many passes, or stop: the whole of `steer`.
+ * @param system  units of the warnings
+ */
+export async function steer(
+  input: SteerInput,
+  solve: Solve,
+  system: UnitSystem = 'metric',
+): Promise<SteerAnswer | NoAnswer> {
+  return steerFrom(input, estimateSlide(input), solve, system);
 }
 
 /** The same from an estimate that is made already. */
@@ -25,6 +33,7 @@ export async function steerFrom(
   input: SteerInput,
   estimate: SlideEstimate,
   solve: Solve,
+  system: UnitSystem = 'metric',
 ): Promise<SteerAnswer | NoAnswer> {
   const planned = await planSlide(input, estimate, solve);
   if (!planned.ok) return planned;
@@ -35,7 +44,7 @@ export async function steerFrom(
     estimate.features.flatMap((one) => (one.seen ? [[one.name, one.value]] : [])),
   );
   const told: Warning[] = [
-    ...sweepWarnings(estimate.sweeps, input.rounds.at(-1)!.sweeps),
+    ...sweepWarnings(estimate.sweeps, input.rounds.at(-1)!.sweeps, system),
     ...warnings,
     ...restWarnings(now, planned, check),
   ];

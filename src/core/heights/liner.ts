@@ -1,5 +1,7 @@
 import { displacement } from '../body/displacement.ts';
 import { add, dot, unit, type Vector } from '../body/vector.ts';
+import { tableColumns } from '../quantity/table-column.ts';
+import type { UnitSystem } from '../quantity/unit.ts';
 import { liner as linerSum } from '../sums/heights.ts';
 import { type Chain, type Change, effectOn, endsOf, type Joint, poseAfter } from './chain.ts';
 import { heightFound } from './heights.ts';
@@ -98,9 +100,10 @@ const clean = (value: number): number => Number(value.toPrecision(12));
  *
  * h lifts the body from where it is drawn to where the height is at its aim.
  * Source: trade arithmetic (core/sums/heights.ts); held to in checks/heights-liner.check.ts.
+ * @param system  units of what is said where there is none
  * @throws RangeError  a joint, pad or height that the chain does not have
  */
-export function linerFor(chain: Chain, ask: LinerAsk): LinerFound | NoLiner {
+export function linerFor(chain: Chain, ask: LinerAsk, system: UnitSystem = 'metric'): LinerFound | NoLiner {
   const need = needOf(chain, ask);
   if (!need)
     return refused(
@@ -112,7 +115,7 @@ export function linerFor(chain: Chain, ask: LinerAsk): LinerFound | NoLiner {
   const sheets = ask.sheet_mm === undefined ? usualSheets_mm : [ask.sheet_mm];
   let last: LinerFound | NoLiner | undefined;
   for (const sheet_mm of sheets) {
-    last = withSheet(need, ask, sheet_mm);
+    last = withSheet(need, ask, sheet_mm, system);
     if (last.ok || last.why === 'wall too thin') break;
   }
   return last!;
@@ -162,7 +165,9 @@ function changed(changes: readonly Change[], joint: Joint): Record<string, numbe
   return sum;
 }
 
-function withSheet(need: Need, ask: LinerAsk, sheet_mm: number): LinerFound | NoLiner {
+function withSheet(need: Need, ask: LinerAsk, sheet_mm: number, system: UnitSystem): LinerFound | NoLiner {
+  const { length } = tableColumns(system);
+  const said = (mm: number): string => `${length.figures(mm)} ${length.unit}`;
   const { joint, raise_um, rise_um } = need;
   const { bond_mm, machining_mm, scraping_mm } = ask;
   const least_mm = leastLeft_mm(sheet_mm, ask);
@@ -172,7 +177,7 @@ function withSheet(need: Need, ask: LinerAsk, sheet_mm: number): LinerFound | No
       ask,
       'too little left',
       least_mm - left_mm,
-      `of a sheet of ${sheet_mm} mm, ${left_mm} mm would be left after machining and scraping; at least ${least_mm} mm must stay`,
+      `of a sheet of ${said(sheet_mm)}, ${said(left_mm)} would be left after machining and scraping; at least ${said(least_mm)} must stay`,
     );
   const pads = ask.pads.map((pad): LinedPad => {
     const raise_mm = raise_um.get(pad)! / 1000;
@@ -197,7 +202,7 @@ function withSheet(need: Need, ask: LinerAsk, sheet_mm: number): LinerFound | No
       ask,
       'sheet too thin',
       -thin.mill_mm,
-      `"${thin.pad}" must come up ${thin.raise_mm.toFixed(3)} mm: a sheet of ${sheet_mm} mm is ${(-thin.mill_mm).toFixed(3)} mm too thin; pack with metal, or a thicker sheet`,
+      `"${thin.pad}" must come up ${said(thin.raise_mm)}: a sheet of ${said(sheet_mm)} is ${said(-thin.mill_mm)} too thin; pack with metal, or a thicker sheet`,
     );
   const weak = pads.find((pad) => ask.wall_mm !== undefined && pad.wall_left_mm! < wallShare * ask.wall_mm);
   if (weak)
@@ -205,7 +210,7 @@ function withSheet(need: Need, ask: LinerAsk, sheet_mm: number): LinerFound | No
       ask,
       'wall too thin',
       wallShare * ask.wall_mm! - weak.wall_left_mm!,
-      `milling ${weak.mill_mm.toFixed(3)} mm off under "${weak.pad}" would leave ${weak.wall_left_mm!.toFixed(2)} mm of a wall of ${ask.wall_mm} mm; at least ${(wallShare * ask.wall_mm!).toFixed(2)} mm should stay`,
+      `milling ${said(weak.mill_mm)} off under "${weak.pad}" would leave ${said(weak.wall_left_mm!)} of a wall of ${said(ask.wall_mm!)}; at least ${said(wallShare * ask.wall_mm!)} should stay`,
     );
   const change = (name: string, more_um: number): Change => ({
     name,

@@ -2,6 +2,8 @@ import { BadInput, issueText } from '../../contract/refusal.ts';
 import type { Template } from '../../contract/template.ts';
 import type { NoAnswer } from '../../core/plan/problem.ts';
 import type { Solve } from '../../core/plan/program.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { noAnswerWords } from '../../shop/no-answer-words.ts';
 import type { Store } from '../../shop/store.ts';
 
 /** What the command line needs of the world; tests hand it their own. */
@@ -49,8 +51,8 @@ export function refuse(doors: Doors, file: string, refused: BadInput): never {
 }
 
 /** Says that no answer exists and leaves with 3. */
-export function noAnswer(doors: Doors, answer: NoAnswer): never {
-  doors.complain(`no answer: ${answer.text}`);
+export function noAnswer(doors: Doors, answer: NoAnswer, system: UnitSystem = 'metric'): never {
+  doors.complain(`no answer: ${noAnswerWords(answer, system)}`);
   throw new Leave(exitCodes.noAnswer);
 }
 

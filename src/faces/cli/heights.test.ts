@@ -16,7 +16,7 @@ async function said(file: unknown, ...words: string[]) {
   } as unknown as Doors;
   const verbs = [registerHeights({ machines: () => readWholeMachines() })];
   const code = await run(['heights', 'saddle.json', ...words], doors, verbs, '0');
-  return { code, out: out.join('\n'), err: err.join('\n') };
+  return { code, out: out.join('\n').replaceAll('\u00a0', ' '), err: err.join('\n') };
 }
 
 const lathe = () => ({

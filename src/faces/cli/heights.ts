@@ -22,20 +22,18 @@ export const registerHeights =
       .command('heights')
       .description(about.heights)
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
-      .option('--inch', 'sentences in inches, thou and tenths')
+      .option('--inch', 'answers in inches, thou and tenths')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
       .action(async (file: string, options: { inch?: boolean; json?: boolean }) => {
         await withFile(doors, file, (text) => {
-          const answer = heights(
-            heightsAsk(parsedJson(text), machines(), doors.templates()),
-            options.inch ? 'inch' : 'metric',
-          );
+          const system = options.inch ? 'inch' : 'metric';
+          const answer = heights(heightsAsk(parsedJson(text), machines(), doors.templates()), system);
           if (!answer.ok) {
             doors.complain(`no answer: ${answer.text}`);
             throw new Leave(exitCodes.noAnswer);
           }
-          doors.say(options.json ? JSON.stringify(answer, null, 1) : heightsText(answer));
+          doors.say(options.json ? JSON.stringify(answer, null, 1) : heightsText(answer, system));
         });
       });
   };

@@ -52,6 +52,7 @@ export const registerJobRebuild =
   (program: Command, doors: Doors) => {
     const job = program.commands.find((one) => one.name() === 'job')!;
     const json = ['--json', 'one JSON document on standard output, and nothing else'] as const;
+    const inch = ['--inch', 'answers in inches, thou and tenths'] as const;
     const known = (): Known => ({
       templates: doors.templates(),
       lists: testLists(),
@@ -160,18 +161,20 @@ export const registerJobRebuild =
       .description('the heights of a job’s machine as its ledger has them, link by link')
       .addHelpText('after', example('waywright job heights lathe'))
       .argument('<id>')
+      .option(...inch)
       .option(...json)
-      .action(async (id: string, options: { json?: boolean }) => {
+      .action(async (id: string, options: { json?: boolean; inch?: boolean }) => {
+        const system = options.inch ? 'inch' : 'metric';
         const open = await doors.withStore((store) => jobIn(store, doors, id));
         machineIn(doors, id, open);
         const answer =
-          jobHeights(open, doors.templates()) ??
+          jobHeights(open, doors.templates(), undefined, system) ??
           refused(doors, `id: ${JSON.stringify(id)}; expected a machine whose heights are told`);
         if (!answer.ok) {
           doors.complain(`no answer: ${answer.text}`);
           throw new Leave(exitCodes.noAnswer);
         }
-        doors.say(options.json ? asJson(answer) : heightsText(answer));
+        doors.say(options.json ? asJson(answer) : heightsText(answer, system));
       });
 
     job
@@ -186,26 +189,27 @@ export const registerJobRebuild =
       )
       .argument('<id>')
       .argument('<file>', 'one deed or a list of them; - reads standard input')
-      .option('--inch', 'bare readings are tenths and thou in 12 in, not µm and mm/m')
+      .option('--inch', 'bare readings are tenths and thou in 12 in, not µm and mm/m, and so are the answers')
       .option('--show', 'and where the job stands then')
       .option(...json)
       .action(
         async (id: string, file: string, options: { inch?: boolean; show?: boolean; json?: boolean }) => {
           await withFile(doors, file, async (text) => {
+            const system = options.inch ? 'inch' : 'metric';
             const given = parsedJson(text);
             const deeds: unknown[] = Array.isArray(given) ? given : [given];
             const job = await doors.withStore((store) =>
-              writtenAll(store, doors, id, deeds, options.inch ? 'inch' : 'metric', known()),
+              writtenAll(store, doors, id, deeds, system, known()),
             );
-            const answer = options.show ? await answerJob(job, doors.solve) : undefined;
+            const answer = options.show ? await answerJob(job, doors.solve, system) : undefined;
             if (options.json)
               return doors.say(
                 asJson({ id, entries: job.seq, round: job.round, ...(answer ? { answer } : {}) }),
               );
             doors.say(`${id}: ${deeds.length} written, ${job.seq} entries`);
             if (!answer?.steer) return;
-            if (!answer.steer.ok) return noAnswer(doors, answer.steer);
-            doors.say(`\n${steerText(steerInput(job), answer.steer)}`);
+            if (!answer.steer.ok) return noAnswer(doors, answer.steer, system);
+            doors.say(`\n${steerText(steerInput(job), answer.steer, system)}`);
           });
         },
       );

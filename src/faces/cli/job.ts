@@ -44,6 +44,7 @@ export const registerJob = (archive: ArchiveDoors) => (program: Command, doors: 
 function register(program: Command, doors: Doors, archive: ArchiveDoors): void {
   const job = program.command('job').description(about.job).addHelpText('after', examples);
   const json = ['--json', 'one JSON document on standard output, and nothing else'] as const;
+  const inch = ['--inch', 'answers in inches, thou and tenths'] as const;
 
   job
     .command('list')
@@ -104,18 +105,20 @@ function register(program: Command, doors: Doors, archive: ArchiveDoors): void {
     .description('where a job stands: how far out, where to scrape, what next')
     .addHelpText('after', example('waywright job show demo-saddle'))
     .argument('<id>')
+    .option(...inch)
     .option(...json)
-    .action(async (id: string, options: { json?: boolean }) => {
+    .action(async (id: string, options: { json?: boolean; inch?: boolean }) => {
+      const system = options.inch ? 'inch' : 'metric';
       const open = (await doors.withStore((store) => openJob(store, id))) ?? noSuchJob(doors, id);
-      const answer = await answerJob(open, doors.solve);
+      const answer = await answerJob(open, doors.solve, system);
       if (options.json) return doors.say(asJson({ id, plan: open.plan, round: open.round, answer }));
       const { demo, title } = open.plan;
       doors.say(
         `${title}${demo === undefined ? '' : ` (${demo})`}, round ${open.round}, ${open.seq} entries`,
       );
       if (!answer.steer) return doors.say('Nothing measured yet.');
-      if (!answer.steer.ok) return noAnswer(doors, answer.steer);
-      doors.say(`\n${steerText(steerInput(open), answer.steer)}`);
+      if (!answer.steer.ok) return noAnswer(doors, answer.steer, system);
+      doors.say(`\n${steerText(steerInput(open), answer.steer, system)}`);
     });
 
   job

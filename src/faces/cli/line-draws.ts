@@ -1,4 +1,5 @@
 import { BadInput } from '../../contract/refusal.ts';
+import type { TableColumn } from '../../core/quantity/table-column.ts';
 import type { Drawn, Draws } from '../../core/survey/monte-carlo.ts';
 
 const most = 100_000;
@@ -36,6 +37,11 @@ export function optionNumber(
   throw new BadInput([{ path: option, found: JSON.stringify(text), expected: what }]);
 }
 
-/** The minimum zone as drawn, in a line. */
-export const drawnText = ({ draws, seed }: Draws, width: Drawn): string =>
-  `drawn      ${draws} times (seed ${seed}): minimum zone ${width.mean.toFixed(1)} µm, sd ${width.sd.toFixed(2)}, 19 in 20 from ${width.low.toFixed(1)} to ${width.high.toFixed(1)} µm`;
+/** One width as drawn, in a line. */
+export const drawnText = (
+  { draws, seed }: Draws,
+  what: string,
+  drawn: Drawn,
+  { bare, spread, unit }: TableColumn,
+): string =>
+  `drawn      ${draws} times (seed ${seed}): ${what} ${bare(drawn.mean)} ${unit}, sd ${spread(drawn.sd)}, 19 in 20 from ${bare(drawn.low)} to ${bare(drawn.high)} ${unit}`;

@@ -1,30 +1,29 @@
 import { sayLength } from '../../core/quantity/length.ts';
-import { say } from '../../core/quantity/say.ts';
+import { tableColumns } from '../../core/quantity/table-column.ts';
+import { told } from '../../core/quantity/told.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { LineAnswer } from '../../shop/survey/line.ts';
 import { lineSentence, sayWidth } from '../../shop/survey/line-sentence.ts';
 import { drawnText } from './line-draws.ts';
 import { table } from './table.ts';
 
-/** A departure with its doubt, for a column that has its unit at its head. */
-export function figures(value: number, sd: number | undefined): string {
-  const said = say(value, '', { decimals: 1, ...(sd === undefined ? {} : { sd }) });
-  return `${said.sign}${said.number}${said.doubt === undefined ? '' : ` ±${said.doubt}`}`;
-}
-
 /** A line as a sentence, its three straightnesses, then station by station; what to look at last. */
-export function lineText(answer: LineAnswer): string {
+export function lineText(answer: LineAnswer, system: UnitSystem = 'metric'): string {
+  const { length, size } = tableColumns(system);
+  const { figures } = size;
+  const words = told(system);
   const { straightness_um, sd, contacts, closure, wear, reference } = answer;
   const width = (key: keyof typeof straightness_um) =>
-    sayWidth(straightness_um[key], 'metric', sd?.straightness_um[key]);
-  const heads = ['station, mm', 'from ends, µm', 'least squares, µm', 'zone'];
-  if (wear) heads.splice(3, 0, 'worn, µm');
-  if (reference) heads.splice(3, 0, 'straightedge, µm');
+    sayWidth(straightness_um[key], system, sd?.straightness_um[key]);
+  const heads = [`station, ${length.unit}`, `from ends, ${size.unit}`, `least squares, ${size.unit}`, 'zone'];
+  if (wear) heads.splice(3, 0, `worn, ${size.unit}`);
+  if (reference) heads.splice(3, 0, `straightedge, ${size.unit}`);
   const bend = answer.edge_bend_um;
-  if (bend) heads.splice(3, 0, 'its bend, µm');
+  if (bend) heads.splice(3, 0, `its bend, ${size.unit}`);
   const rows = answer.stations_mm.map((station, i) => {
     const held = contacts.find((one) => one.index === i);
     return [
-      String(Number(station.toFixed(3))),
+      length.figures(station),
       figures(answer.endpoint_um[i]!, sd?.endpoint_um[i]),
       figures(answer.least_squares_um[i]!, sd?.least_squares_um[i]),
       ...(bend ? [figures(bend[i]!, answer.edge_bend_sd_um?.[i])] : []),
@@ -34,20 +33,22 @@ export function lineText(answer: LineAnswer): string {
     ];
   });
   return [
-    lineSentence(answer),
+    lineSentence(answer, system),
     '',
     `straightness   end-point ${width('endpoint')}   least squares ${width('least_squares')}   minimum zone ${width('minimum_zone')}`,
     ...(wear
       ? [
-          `deepest wear   ${sayWidth(wear.deepest.um, 'metric', wear.deepest.sd_um)} at ${sayLength(wear.deepest.station_mm, 'metric').text}`,
+          `deepest wear   ${sayWidth(wear.deepest.um, system, wear.deepest.sd_um)} at ${sayLength(wear.deepest.station_mm, system).text}`,
         ]
       : []),
     ...(closure
       ? [
-          `run back       ${closure.closes ? 'closes' : 'does not close'}: ${say(closure.closing_um, 'µm', { decimals: 1, sd: closure.closing_sd_um ?? 0 }).text}; drift ${say(closure.drift_urad ?? closure.drift_um ?? 0, closure.drift_urad === undefined ? 'µm' : 'µrad', { sd: closure.drift_sd }).text} a reading, taken out`,
+          `run back       ${closure.closes ? 'closes' : 'does not close'}: ${words.size(closure.closing_um, { decimals: 1, sd: closure.closing_sd_um ?? 0 })}; drift ${words[closure.drift_urad === undefined ? 'size' : 'angle'](closure.drift_urad ?? closure.drift_um ?? 0, { sd: closure.drift_sd })} a reading, taken out`,
         ]
       : []),
-    ...(answer.monte_carlo ? [drawnText(answer.monte_carlo, answer.monte_carlo.minimum_zone)] : []),
+    ...(answer.monte_carlo
+      ? [drawnText(answer.monte_carlo, 'minimum zone', answer.monte_carlo.minimum_zone, size)]
+      : []),
     '',
     table(heads, rows),
     '',

@@ -3,6 +3,7 @@ import { alongInput, isAlong } from '../../contract/along.ts';
 import { lineFromTable, lineInput } from '../../contract/line.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { along } from '../../shop/survey/along.ts';
@@ -25,6 +26,7 @@ A table has headings with units: step_mm, angles_urad; or station [in], height [
 
 interface Options {
   json?: boolean;
+  inch?: boolean;
   step?: string;
   sd?: string;
   svg?: string;
@@ -39,6 +41,7 @@ export function registerLine(program: Command, doors: Doors): void {
     .description(about.line)
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--inch', 'answers in inches, thou and tenths')
     .option('--step <mm>', 'distance between the feet, for a table that does not hold it')
     .option(
       '--sd <number>',
@@ -49,16 +52,18 @@ export function registerLine(program: Command, doors: Doors): void {
     .option('--seed <number>', 'of the draws; 1 when left out')
     .addHelpText('after', example)
     .action(async (file: string, options: Options) => {
+      const system = options.inch ? 'inch' : 'metric';
       await withFile(doors, file, async (text) => {
         const asked = isJson(text) ? caseInput(parsedJson(text)) : undefined;
         if (isAlong(asked)) {
-          const found = along(alongInput(asked), drawsOf(options));
-          doors.say(options.json ? JSON.stringify(found, null, 1) : alongText(found));
+          const found = along(alongInput(asked), drawsOf(options), system);
+          doors.say(options.json ? JSON.stringify(found, null, 1) : alongText(found, system));
           return;
         }
-        const { input, answer } = answered(text, asked, options);
-        if (options.svg !== undefined) await doors.writeText(options.svg, svgFile(lineFigure(answer, input)));
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : lineText(answer));
+        const { input, answer } = answered(text, asked, options, system);
+        if (options.svg !== undefined)
+          await doors.writeText(options.svg, svgFile(lineFigure(answer, input, system)));
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : lineText(answer, system));
       });
     });
 }
@@ -66,10 +71,15 @@ export function registerLine(program: Command, doors: Doors): void {
 /** A text that opens a JSON object or list is JSON; all else is a table. */
 export const isJson = (text: string): boolean => /^\uFEFF?\s*[[{]/.test(text);
 
-function answered(text: string, asked: unknown, options: Options): { input: LineInput; answer: LineAnswer } {
+function answered(
+  text: string,
+  asked: unknown,
+  options: Options,
+  system: UnitSystem,
+): { input: LineInput; answer: LineAnswer } {
   if (asked !== undefined) {
     const input = lineInput(asked);
-    return { input, answer: line(input, undefined, drawsOf(options)) };
+    return { input, answer: line(input, undefined, drawsOf(options), system) };
   }
   const step_mm = optionNumber(
     '--step',
@@ -82,5 +92,5 @@ function answered(text: string, asked: unknown, options: Options): { input: Line
     ...(step_mm === undefined ? {} : { step_mm }),
     ...(reading_sd === undefined ? {} : { reading_sd }),
   });
-  return { input: pasted.input, answer: line(pasted.input, pasted, drawsOf(options)) };
+  return { input: pasted.input, answer: line(pasted.input, pasted, drawsOf(options), system) };
 }

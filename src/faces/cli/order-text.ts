@@ -1,5 +1,7 @@
-import { rise } from '../../core/body/displacement.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
+import { sayDeviation } from '../../core/quantity/say.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { featureScale } from '../../shop/bench/feature-scale.ts';
 import type { OrderAnswer, StepShown } from '../../shop/order/order.ts';
 import { table } from './table.ts';
 
@@ -31,7 +33,7 @@ export function orderText(answer: OrderAnswer): string {
 }
 
 /** One step by itself. */
-export function stepText(step: StepShown, bench: JobPlan | undefined): string {
+export function stepText(step: StepShown, bench: JobPlan | undefined, system: UnitSystem = 'metric'): string {
   const list = (head: string, lines: readonly string[]): string[] =>
     lines.length === 0 ? [] : [`${head}\n${lines.map((line) => `  ${line}`).join('\n')}`];
   return [
@@ -51,11 +53,14 @@ export function stepText(step: StepShown, bench: JobPlan | undefined): string {
           ),
           ...list(
             'Targets',
-            bench.targets.map((target) => targetText(target, bench)),
+            bench.targets.map((target) => targetText(target, bench, system)),
           ),
           ...list(
             'May sink no further than',
-            (bench.sink ?? []).map((limit) => `${limit.name}: ${limit.most_um.toFixed(0)} µm`),
+            (bench.sink ?? []).map(
+              (limit) =>
+                `${limit.name}: ${sayDeviation(limit.most_um, system, { signed: false, decimals: system === 'metric' ? 0 : 1 }).text}`,
+            ),
           ),
         ]
       : []),
@@ -63,13 +68,9 @@ export function stepText(step: StepShown, bench: JobPlan | undefined): string {
   ].join('\n\n');
 }
 
-function targetText(target: JobPlan['targets'][number], bench: JobPlan): string {
-  const words = bench.words.find((one) => one.feature === target.feature)!;
-  const turn = bench.features.find((one) => one.name === target.feature)!.kind === 'turn';
-  const um = (value: number): string => {
-    const shown = turn ? rise(value, words.span_mm) : value;
-    return `${shown < 0 ? '−' : shown > 0 ? '+' : ''}${Math.abs(shown).toFixed(1)}`;
-  };
-  const unit = turn ? `µm in ${words.span_mm} mm` : 'µm';
-  return `${target.feature}: ${um(target.low)} to ${um(target.high)} ${unit}; plus: ${words.plus}`;
+function targetText(target: JobPlan['targets'][number], bench: JobPlan, system: UnitSystem): string {
+  const scale = featureScale(bench, target.feature, system);
+  const decimals = system === 'metric' ? 1 : 2;
+  const [low, high] = [scale.say(target.low, { decimals }), scale.say(target.high, { decimals })];
+  return `${target.feature}: ${low.sign}${low.number} to ${high.sign}${high.number} ${high.unit}; plus: ${scale.words!.plus}`;
 }

@@ -30,6 +30,7 @@ interface OrderOptions {
   readonly step?: string;
   readonly heights?: string;
   readonly working?: boolean;
+  readonly inch?: boolean;
   readonly json?: boolean;
 }
 
@@ -48,6 +49,7 @@ export const registerOrder =
         'with --step: a file as `heights` takes it; sink limits and liner stock go to the bench',
       )
       .option('--working', 'how the hours come about')
+      .option('--inch', 'with --step: answers in inches, thou and tenths')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
       .action(async (which: string, options: OrderOptions) => {
@@ -85,7 +87,7 @@ export const registerOrder =
           doors.say(
             options.json
               ? JSON.stringify({ ...step, ...(bench ? { plan: bench } : {}) }, null, 1)
-              : stepText(step, bench),
+              : stepText(step, bench, options.inch ? 'inch' : 'metric'),
           );
         } catch (failure) {
           if (failure instanceof BadInput) refuse(doors, which, failure);

@@ -24,15 +24,17 @@ export function registerParts(program: Command, doors: Doors): void {
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--svg <file>', 'the parts drawn, a file ending in .svg')
+    .option('--inch', 'answers in inches, thou and tenths')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean; svg?: string }) => {
+    .action(async (file: string, options: { json?: boolean; svg?: string; inch?: boolean }) => {
       if (options.svg !== undefined && !/\.svg$/i.test(options.svg))
         refuseSvg(doors, `${JSON.stringify(options.svg)}; expected a file ending in .svg`);
       await withFile(doors, file, async (text) => {
-        const answer = parts(partsInput(caseInput(parsedJson(text))));
+        const system = options.inch ? 'inch' : 'metric';
+        const answer = parts(partsInput(caseInput(parsedJson(text))), system);
         if (!answer.ok) return noAnswer(doors, answer);
         if (options.svg !== undefined) {
-          const sheet = partsFigures(answer);
+          const sheet = partsFigures(answer, system);
           if (!sheet)
             return refuseSvg(doors, 'only wear was asked, which has no picture; expected "lathe" or "mill"');
           await doors.writeText(options.svg, svgFile(sheet));

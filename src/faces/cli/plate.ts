@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { plateFromTable, plateInput } from '../../contract/plate.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
 import { about } from './about.ts';
@@ -20,6 +21,7 @@ A table has headings with units: x_mm, y_mm, z_um; or the eight lines side by si
 
 interface Options {
   json?: boolean;
+  inch?: boolean;
   pass?: string;
   sd?: string;
   svg?: string;
@@ -34,6 +36,7 @@ export function registerPlate(program: Command, doors: Doors): void {
     .description(about.plate)
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--inch', 'answers in inches, thou and tenths')
     .option('--pass <um>', 'what a pass takes off: depths in whole passes, for a table')
     .option(
       '--sd <number>',
@@ -44,16 +47,19 @@ export function registerPlate(program: Command, doors: Doors): void {
     .option('--seed <number>', 'of the draws; 1 when left out')
     .addHelpText('after', example)
     .action(async (file: string, options: Options) => {
+      const system = options.inch ? 'inch' : 'metric';
       await withFile(doors, file, async (text) => {
-        const answer = answered(text, options);
-        if (options.svg !== undefined) await doors.writeText(options.svg, svgFile(plateFigure(answer)));
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : plateText(answer));
+        const answer = answered(text, options, system);
+        if (options.svg !== undefined)
+          await doors.writeText(options.svg, svgFile(plateFigure(answer, system)));
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : plateText(answer, system));
       });
     });
 }
 
-function answered(text: string, options: Options): PlateAnswer {
-  if (isJson(text)) return plate(plateInput(caseInput(parsedJson(text))), undefined, drawsOf(options));
+function answered(text: string, options: Options, system: UnitSystem): PlateAnswer {
+  if (isJson(text))
+    return plate(plateInput(caseInput(parsedJson(text))), undefined, drawsOf(options), system);
   const isAngles = /falling|rising|urad|arcsec/i.test(text);
   const pasted = plateFromTable(text, {
     ...(options.pass === undefined
@@ -70,5 +76,5 @@ function answered(text: string, options: Options): PlateAnswer {
           )!,
         }),
   });
-  return plate(pasted.input, pasted, drawsOf(options));
+  return plate(pasted.input, pasted, drawsOf(options), system);
 }

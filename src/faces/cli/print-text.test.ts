@@ -53,7 +53,7 @@ describe('a second photo in words', () => {
       25,
     );
     expect(apart).toContain('does not agree');
-    expect(apart).toContain('−0.4 ± 1.2 spots in a 25 mm square, +4.2 ± 2.0 points of bearing');
+    expect(apart).toContain('−0.4 ± 1.2 spots in a 25\u00a0mm square, +4.2 ± 2.0 points of bearing');
     expect(apart).toContain('1 of 8 whole squares apart');
     expect(apart).toContain('square at 25, 0 mm: 5 spots, then 12');
   });
@@ -67,6 +67,12 @@ describe('a print in words', () => {
   });
   it('says density by 25 mm and by inch: 645.16 over 625 mm²', () => {
     expect(text).toContain('18.1 ± 0.9 in a 25 mm square, 18.7 in an inch square');
+  });
+  it('in inches to an inch shop: 60 by 40 mm, squares of an inch, no metric figure', () => {
+    const inch = printText({ ...reading, cell_mm: 25.4 }, 'inch');
+    expect(inch).toContain('2.3622 × 1.5748 in, from');
+    expect(inch).toContain('18.7 ± 0.9 in an inch square; 1 in all');
+    expect(inch).not.toMatch(/\bmm/);
   });
   it('says trend with sign, trust with what to do, corners with their doubt, and each warning', () => {
     expect(text).toContain('−3.3 points from x = 0 to the far end, +0.6 from y = 0');

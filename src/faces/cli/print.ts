@@ -5,6 +5,7 @@ import { overPhoto, printOverlay } from '../../draw/print-overlay.ts';
 import { svgFile } from '../../draw/shape.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
 import { readPhoto, secondPhoto } from '../../shop/print/read-photo.ts';
+import { squareSide_mm } from '../../shop/print/reading-words.ts';
 import { about } from './about.ts';
 import { type Doors, refuse, refused, withFile } from './doors.ts';
 import type { PictureDoors } from './picture-doors.ts';
@@ -26,6 +27,7 @@ interface Options {
   readonly mask?: string;
   readonly cell?: string;
   readonly zones?: string;
+  readonly inch?: boolean;
   readonly json?: boolean;
   readonly overlay?: string;
   readonly second?: string;
@@ -63,18 +65,24 @@ export const registerPrint =
       .command('print')
       .description(about.print)
       .argument('<photo>', 'JPEG, PNG, WebP or TIFF')
-      .requiredOption('--size <LxW>', 'length and width of the surface in mm, as 400x80')
+      .requiredOption(
+        '--size <LxW>',
+        'length and width of the surface in mm, as 400x80, or in inches, as 16x3in',
+      )
       .option('--corners <places>', '"x,y x,y x,y x,y" in pixels; looked for when left out')
       .option('--mask <file>', 'JSON {exclusions}: grooves and holes, in mm')
       .option('--cell <mm>', 'side of the squares: 25, or 25.4 for an inch')
       .option('--zones <n>', 'bearing share of so many zones along the length')
       .option('--second <photo>', 'another photo of the same print: do they agree?')
       .option('--second-corners <places>', 'corners in that one; looked for when left out')
+      .option('--inch', 'answers in inches; a size without its unit is in inches, squares are inch squares')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .option('--overlay <file>', 'the photo with squares, counts and spots drawn on it, .svg or .png')
       .addHelpText('after', example)
       .action(async (file: string, options: Options) => {
-        const { corners, size, cell, zones, mask, overlay } = options;
+        const { corners, cell, zones, mask, overlay } = options;
+        const system = options.inch ? 'inch' : 'metric';
+        const size = options.inch && /\d\s*$/.test(options.size) ? `${options.size}in` : options.size;
         const kind = overlay === undefined ? undefined : overlayKind(doors, overlay);
         const exclusions =
           mask === undefined ? undefined : await withFile(doors, mask, (text) => maskFile(parsedJson(text)));
@@ -84,14 +92,18 @@ export const registerPrint =
             size,
             ...(corners === undefined ? {} : { corners }),
             ...(exclusions === undefined ? {} : { exclusions }),
-            ...(cell === undefined ? {} : { cell_mm: number(cell) }),
+            ...(cell === undefined
+              ? options.inch
+                ? { cell_mm: squareSide_mm('inch') }
+                : {}
+              : { cell_mm: number(cell) }),
             ...(zones === undefined ? {} : { zones: number(zones) }),
           });
           const bytes = await photo.readBytes(file);
           const reading = await readPhoto(bytes, asked, photo.decode);
           if (overlay !== undefined && kind) await writeOverlay(photo, overlay, kind, bytes, reading);
           if (options.second === undefined)
-            return doors.say(options.json ? JSON.stringify(reading, null, 1) : printText(reading));
+            return doors.say(options.json ? JSON.stringify(reading, null, 1) : printText(reading, system));
           const { second, secondCorners } = options;
           // What goes wrong from here on is the second photo's.
           at = second;
@@ -105,7 +117,7 @@ export const registerPrint =
           doors.say(
             options.json
               ? JSON.stringify({ ...reading, second: held }, null, 1)
-              : `${printText(reading)}\n\n${agreementText(held.agreement, reading.cell_mm)}`,
+              : `${printText(reading, system)}\n\n${agreementText(held.agreement, reading.cell_mm, system)}`,
           );
         } catch (failure) {
           if (failure instanceof BadInput) refuse(doors, at, failure);

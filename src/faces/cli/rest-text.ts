@@ -1,20 +1,19 @@
 import type { RestAsk } from '../../contract/rest.ts';
 import { chanceWords } from '../../core/prove/chance.ts';
-import { say } from '../../core/quantity/say.ts';
+import { tableColumns } from '../../core/quantity/table-column.ts';
+import { told } from '../../core/quantity/told.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { acrossTravel } from '../../core/rest/rest.ts';
 import type { Rested } from '../../shop/rest.ts';
 import { table } from './table.ts';
 
 const oneDecimal = { decimals: 1 };
 
-/** Sign and figures alone, for a column that has its unit at its head. */
-function figures(value: number): string {
-  const said = say(value, '', oneDecimal);
-  return said.sign + said.number;
-}
-
 /** How the slide rests, as a sentence, its pose, then zone by zone. */
-export function restText(input: RestAsk, rested: Rested): string {
+export function restText(input: RestAsk, rested: Rested, system: UnitSystem = 'metric'): string {
+  const { size } = tableColumns(system);
+  const words = told(system);
+  const thick = (um: number): string => words.size(um, { signed: false });
   const zones = input.slide.pads.flatMap((pad) =>
     Array.from({ length: pad.zones }, (_, zone) => ({ pad: pad.name, zone })),
   );
@@ -26,21 +25,29 @@ export function restText(input: RestAsk, rested: Rested): string {
     const { share, sd } = rested.expected_print;
     const blue = `${percent(share[pad]![zone]!)} ± ${percent(2 * sd[pad]![zone]!)}`;
     const seen = input.print ? [input.print[pad] ? percent(input.print[pad][zone]!) : ''] : [];
-    return [pad, String(zone + 1), figures(gap), rested.force_N[z]!.toFixed(0), blue, ...seen, state];
+    return [pad, String(zone + 1), size.figures(gap), rested.force_N[z]!.toFixed(0), blue, ...seen, state];
   });
   return [
-    `${input.slide.name} rests on ${touching} of ${zones.length} zones; ${(100 * rested.bearing_fraction).toFixed(0)} % of the pads' area lies within the blue (${input.film_um} µm).`,
+    `${input.slide.name} rests on ${touching} of ${zones.length} zones; ${(100 * rested.bearing_fraction).toFixed(0)} % of the pads' area lies within the blue (${thick(input.film_um)}).`,
     '',
-    `shift  ${across.map((axis, k) => `${axis} ${say(rested.shift_um[k]!, 'µm', oneDecimal).text}`).join('   ')}`,
-    `turn   ${['x', 'y', 'z'].map((axis, k) => `about ${axis} ${say(rested.turn_urad[k]!, 'µrad', oneDecimal).text}`).join('   ')}`,
+    `shift  ${across.map((axis, k) => `${axis} ${words.size(rested.shift_um[k]!, oneDecimal)}`).join('   ')}`,
+    `turn   ${['x', 'y', 'z'].map((axis, k) => `about ${axis} ${words.angle(rested.turn_urad[k]!, oneDecimal)}`).join('   ')}`,
     '',
     table(
-      ['pad', 'zone', 'gap, µm', 'carries, N', 'blue to expect, %', ...(input.print ? ['seen, %'] : []), ''],
+      [
+        'pad',
+        'zone',
+        `gap, ${size.unit}`,
+        'carries, N',
+        'blue to expect, %',
+        ...(input.print ? ['seen, %'] : []),
+        '',
+      ],
       rows,
     ),
     ...agreementLines(rested),
     '',
-    `Zone 1 is at the minus end of the travel. Gap: minus is pressed, plus is clear. Gaps were taken as given, so no doubt of them is known. Blue to expect: rough to ${rested.roughness_um} µm within a zone, the film ${input.film_um} µm thick; ± is two sd of where the high spots fall.`,
+    `Zone 1 is at the minus end of the travel. Gap: minus is pressed, plus is clear. Gaps were taken as given, so no doubt of them is known. Blue to expect: rough to ${thick(rested.roughness_um)} within a zone, the film ${thick(input.film_um)} thick; ± is two sd of where the high spots fall.`,
   ].join('\n');
 }
 

@@ -23,19 +23,21 @@ export function registerRest(program: Command, doors: Doors): void {
     .description(about.rest)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--inch', 'answers in inches, thou and tenths')
     .option('--svg <file>', 'the blue to expect on the pads, a file ending in .svg')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean; svg?: string }) => {
+    .action(async (file: string, options: { json?: boolean; svg?: string; inch?: boolean }) => {
       if (options.svg !== undefined && !/\.svg$/i.test(options.svg)) {
         refused(doors, `--svg: ${JSON.stringify(options.svg)}; expected a file ending in .svg`);
       }
       await withFile(doors, file, async (text) => {
         const input = restInput(caseInput(parsedJson(text)));
-        const answer = rest(input);
+        const system = options.inch ? 'inch' : 'metric';
+        const answer = rest(input, system);
         if (!answer.ok) return noAnswer(doors, answer);
         if (options.svg !== undefined)
           await doors.writeText(options.svg, svgFile(blueToExpect(input, answer)));
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : restText(input, answer));
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : restText(input, answer, system));
       });
     });
 }

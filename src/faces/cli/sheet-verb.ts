@@ -44,26 +44,22 @@ export const registerSheet =
       .description(about[sheet.verb])
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
       .option('--working', 'every number with its formula')
-      .option('--inch', 'sentences in inches, thou and tenths')
+      .option('--inch', 'answers in inches, thou and tenths')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', sheet.example)
       .action(async (file: string, options: { inch?: boolean; json?: boolean; working?: boolean }) => {
         await withFile(doors, file, async (text) => {
-          const answer = sheet.answer(
-            sheet.read(parsedJson(text)),
-            machines(),
-            doors.templates(),
-            options.inch ? 'inch' : 'metric',
-          );
+          const system = options.inch ? 'inch' : 'metric';
+          const answer = sheet.answer(sheet.read(parsedJson(text)), machines(), doors.templates(), system);
           const { steer_input } = answer;
-          const steered = steer_input ? await steer(steer_input, doors.solve) : undefined;
-          if (steered && !steered.ok) return noAnswer(doors, steered);
+          const steered = steer_input ? await steer(steer_input, doors.solve, system) : undefined;
+          if (steered && !steered.ok) return noAnswer(doors, steered, system);
           if (options.json)
             return doors.say(JSON.stringify({ ...answer, ...(steered ? { steer: steered } : {}) }, null, 1));
           doors.say(
             [
               ...sheet.sentences(answer),
-              ...(steered ? ['', steerText(steer_input!, steered)] : []),
+              ...(steered ? ['', steerText(steer_input!, steered, system)] : []),
               ...(options.working ? ['', workingText(answer.working)] : []),
             ].join('\n'),
           );

@@ -1,19 +1,22 @@
-import { say } from '../../core/quantity/say.ts';
+import { tableColumns } from '../../core/quantity/table-column.ts';
+import { told } from '../../core/quantity/told.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { SiteAnswer } from '../../shop/site.ts';
 import { table } from './table.ts';
 
-const one = (value: number): string => value.toFixed(1);
-
 /** Where to print, then what every place costs. */
-export function siteText(answer: SiteAnswer): string {
+export function siteText(answer: SiteAnswer, system: UnitSystem = 'metric'): string {
+  const { length, size, angle } = tableColumns(system);
+  const words = told(system);
+  const allowed = (um: number): string => words.size(um, { signed: false, decimals: 1 });
   const rows = answer.candidates.map((place) => [
-    `${place.at_mm}${place.at_mm === answer.best.at_mm ? ' *' : ''}${place.allowed ? '' : ' !'}`,
-    one(place.parts.diameter_rms_um),
-    one(place.parts.facing_rms_um),
-    one(place.yaw_rms_urad),
-    one(place.tool_across_rms_um),
+    `${length.figures(place.at_mm)}${place.at_mm === answer.best.at_mm ? ' *' : ''}${place.allowed ? '' : ' !'}`,
+    size.bare(place.parts.diameter_rms_um),
+    size.bare(place.parts.facing_rms_um),
+    angle.bare(place.yaw_rms_urad),
+    size.bare(place.tool_across_rms_um),
     (100 * place.bearing_fraction).toFixed(0),
-    `${say(Math.min(...place.yaw_urad), 'µrad', { decimals: 1 }).text} … ${say(Math.max(...place.yaw_urad), 'µrad', { decimals: 1 }).text}`,
+    `${angle.figures(Math.min(...place.yaw_urad))} … ${angle.figures(Math.max(...place.yaw_urad))}`,
   ]);
   const others = answer.candidates
     .filter((place) => place.at_mm !== answer.best.at_mm)
@@ -21,23 +24,23 @@ export function siteText(answer: SiteAnswer): string {
   return [
     answer.best.why,
     ...(answer.best.as_good_mm.length
-      ? [`As good within a tenth: ${answer.best.as_good_mm.join(', ')} mm.`]
+      ? [`As good within a tenth: ${answer.best.as_good_mm.map(length.figures).join(', ')} ${length.unit}.`]
       : []),
     ...(others.length ? ['', 'What each other place would cost:', ...others] : []),
     '',
     table(
       [
-        'printed at, mm',
-        'diameter, µm',
-        'facing, µm',
-        'yaw, µrad',
-        'tool across, µm',
+        `printed at, ${length.unit}`,
+        `diameter, ${size.unit}`,
+        `facing, ${size.unit}`,
+        `yaw, ${angle.unit}`,
+        `tool across, ${size.unit}`,
         'bears, %',
-        'yaw from … to',
+        `yaw from … to, ${angle.unit}`,
       ],
       rows,
     ),
     '',
-    `* best.${answer.candidates.some((place) => !place.allowed) ? ` ! more than is allowed: diameters ${one(answer.allow.diameter_um)} µm, faces ${one(answer.allow.facing_um)} µm.` : ''} All but the last column rms over the duty; facing over a radius of ${answer.facing_mm} mm. Against the rest at the place of printing; the survey was taken as given, so no doubt is known.`,
+    `* best.${answer.candidates.some((place) => !place.allowed) ? ` ! more than is allowed: diameters ${allowed(answer.allow.diameter_um)}, faces ${allowed(answer.allow.facing_um)}.` : ''} All but the last column rms over the duty; facing over a radius of ${words.place(answer.facing_mm)}. Against the rest at the place of printing; the survey was taken as given, so no doubt is known.`,
   ].join('\n');
 }

@@ -20,12 +20,14 @@ export function registerSite(program: Command, doors: Doors): void {
     .description(about.site)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--inch', 'answers in inches, thou and tenths')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean }) => {
+    .action(async (file: string, options: { json?: boolean; inch?: boolean }) => {
       await withFile(doors, file, (text) => {
-        const answer = site(siteInput(caseInput(parsedJson(text))));
+        const system = options.inch ? 'inch' : 'metric';
+        const answer = site(siteInput(caseInput(parsedJson(text))), system);
         if (!answer.ok) return noAnswer(doors, answer);
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : siteText(answer));
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : siteText(answer, system));
       });
     });
 }

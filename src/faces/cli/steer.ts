@@ -21,13 +21,15 @@ export function registerSteer(program: Command, doors: Doors): void {
     .description(about.steer)
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
+    .option('--inch', 'answers in inches, thou and tenths')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean }) => {
+    .action(async (file: string, options: { json?: boolean; inch?: boolean }) => {
       await withFile(doors, file, async (text) => {
         const input = steerInput(caseInput(parsedJson(text)));
-        const answer = await steer(input, doors.solve);
-        if (!answer.ok) return noAnswer(doors, answer);
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : steerText(input, answer));
+        const system = options.inch ? 'inch' : 'metric';
+        const answer = await steer(input, doors.solve, system);
+        if (!answer.ok) return noAnswer(doors, answer, system);
+        doors.say(options.json ? JSON.stringify(answer, null, 1) : steerText(input, answer, system));
       });
     });
 }

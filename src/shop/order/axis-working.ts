@@ -2,76 +2,107 @@ import type { AxisAsk } from '../../contract/axis.ts';
 import type { AxisFound } from '../../core/axis/bar-axis.ts';
 import { heldSag } from '../../core/axis/bar-sag.ts';
 import type { CentresFound } from '../../core/axis/centres.ts';
-import { plain } from '../../core/quantity/show.ts';
+import { minus, plain } from '../../core/quantity/show.ts';
+import { slopeSign, slopeSize, spokenSlope } from '../../core/quantity/slope.ts';
+import { clean, size_um, type UnitSystem, unitSign } from '../../core/quantity/unit.ts';
 import type { Worked } from '../worked.ts';
 
 const n = (value: number): string => plain(value, 7);
-const bracketed = (value: number): string => (value < 0 ? `(${n(value)})` : n(value));
+const bracketed = (text: string): string => (text.startsWith(minus) ? `(${text})` : text);
+
+/** Numbers of the working in one system: mm, µm and µrad, or inches, thou and thou in 12 in. Constants of materials keep their published units. */
+function shownIn(system: UnitSystem) {
+  const metric = system === 'metric';
+  const [long, small] = metric ? (['mm', 'um'] as const) : (['in', 'thou'] as const);
+  const slope = metric ? 'urad' : spokenSlope(system);
+  return {
+    mm: (mm: number): string => n(clean((mm * size_um.mm) / size_um[long])),
+    um: (um: number): string => n(clean(um / size_um[small])),
+    angle: (urad: number): string => `${n(clean(urad / slopeSize(slope)))} ${slopeSign(slope)}`,
+    long: unitSign[long],
+    small: unitSign[small],
+  };
+}
+type Shown = ReturnType<typeof shownIn>;
 
 /** Each axis and each pair of centres with its formula and the numbers put in. */
 export function axisWorking(
   ask: AxisAsk,
   axes: readonly AxisFound[],
   centres: readonly CentresFound[],
+  system: UnitSystem = 'metric',
 ): Worked[] {
   const { held } = ask;
+  const shown = shownIn(system);
   return [
-    ...(held && ask.readings.length > 0 ? sagWorking(held) : []),
-    ...(held ? axes.flatMap((found, k) => axisLines(ask, found, k)) : []),
-    ...centres.flatMap((found, k) => centresLines(ask.centres[k]!, found)),
+    ...(held && ask.readings.length > 0 ? sagWorking(held, shown) : []),
+    ...(held ? axes.flatMap((found, k) => axisLines(ask, found, k, shown)) : []),
+    ...centres.flatMap((found, k) => centresLines(ask.centres[k]!, found, shown)),
   ];
 }
 
-function sagWorking({ bar, out_mm, near_mm, far_mm }: NonNullable<AxisAsk['held']>): Worked[] {
+function sagWorking(
+  { bar, out_mm, near_mm, far_mm }: NonNullable<AxisAsk['held']>,
+  { mm, um, long, small }: Shown,
+): Worked[] {
   const at = (x_mm: number): Worked => ({
-    what: `the bar hangs at ${n(x_mm)} mm`,
+    what: `the bar hangs at ${mm(x_mm)} ${long}`,
     formula: 'q x² (6 L² − 4 L x + x²) / 24 EI',
-    worked: `bar ${n(bar.diameter_mm)} mm, bore ${n(bar.bore_mm)} mm, ${n(bar.density_kg_m3)} kg/m³, ${n(bar.modulus_GPa)} GPa, L ${n(out_mm)} mm: ${n(heldSag(bar, out_mm, x_mm))} µm`,
+    worked: `bar ${mm(bar.diameter_mm)} ${long}, bore ${mm(bar.bore_mm)} ${long}, ${n(bar.density_kg_m3)} kg/m³, ${n(bar.modulus_GPa)} GPa, L ${mm(out_mm)} ${long}: ${um(heldSag(bar, out_mm, x_mm))} ${small}`,
     source: 'beam tables',
   });
   return [at(near_mm), at(far_mm)];
 }
 
-function axisLines({ held, readings }: AxisAsk, found: AxisFound, k: number): Worked[] {
+function axisLines(
+  { held, readings }: AxisAsk,
+  found: AxisFound,
+  k: number,
+  { mm, um, angle, long, small }: Shown,
+): Worked[] {
   const { side, near, far } = readings[k]!;
   const { near_mm, far_mm } = held!;
   const mean = (one: { first_um: number; turned_um: number }): number => (one.first_um + one.turned_um) / 2;
   const put = (one: { first_um: number; turned_um: number }): string =>
-    `(${n(one.first_um)} + ${bracketed(one.turned_um)})/2 = ${n(mean(one))}`;
+    `(${um(one.first_um)} + ${bracketed(um(one.turned_um))})/2 = ${um(mean(one))}`;
   const sign = side === 'top' || side === 'front' ? '' : '−';
-  const sag = found.sag_um === 0 ? '' : ` + ${n(found.sag_um)} of sag`;
+  const sag = found.sag_um === 0 ? '' : ` + ${um(found.sag_um)} of sag`;
   return [
     {
       what: `${side}: mean of the half turn, which drops the bar’s own error`,
       formula: '(first + turned)/2',
-      worked: `near ${put(near)} µm; far ${put(far)} µm`,
+      worked: `near ${put(near)} ${small}; far ${put(far)} ${small}`,
     },
     {
       what: `${side}: the axis`,
       formula: '(mean far − mean near + sag) / distance',
-      worked: `(${sign}(${n(mean(far))} − ${bracketed(mean(near))})${sag}) µm / ${n(far_mm - near_mm)} mm = ${n(found.slope_urad)} µrad, one sd ${n(found.sd_urad)} µrad`,
+      worked: `(${sign}(${um(mean(far))} − ${bracketed(um(mean(near)))})${sag}) ${small} / ${mm(far_mm - near_mm)} ${long} = ${angle(found.slope_urad)}, one sd ${angle(found.sd_urad)}`,
     },
   ];
 }
 
-function centresLines(read: AxisAsk['centres'][number], found: CentresFound): Worked[] {
-  const end = (found_um: number): string => `${n(found_um)} µm, one sd ${n(found.sd_um)} µm`;
+function centresLines(
+  read: AxisAsk['centres'][number],
+  found: CentresFound,
+  { mm, um, small }: Shown,
+): Worked[] {
+  const end = (found_um: number): string => `${um(found_um)} ${small}, one sd ${um(found.sd_um)} ${small}`;
   if (read.kind === 'two bars')
     return [
       {
         what: `two bars exchanged, ${read.plane}`,
         formula: '(first + exchanged)/2',
-        worked: `(${n(read.first_um)} + ${bracketed(read.exchanged_um)})/2 = ${end(found.um)}`,
+        worked: `(${um(read.first_um)} + ${bracketed(um(read.exchanged_um))})/2 = ${end(found.um)}`,
       },
     ];
   if (read.kind === 'swung indicator') {
     const { bracket } = read;
-    const sag = bracket.um === 0 ? '' : ` − ${n(bracket.um)}/2`;
+    const sag = bracket.um === 0 ? '' : ` − ${um(bracket.um)}/2`;
     return [
       {
         what: `indicator swung round the barrel, ${read.plane}`,
         formula: '(first − opposite)/2 − bracket sag/2',
-        worked: `(${n(read.first_um)} − ${bracketed(read.opposite_um)})/2${sag} = ${end(found.um)}; the bracket’s sag is known to ${n(bracket.sd_um)} µm, one sd`,
+        worked: `(${um(read.first_um)} − ${bracketed(um(read.opposite_um))})/2${sag} = ${end(found.um)}; the bracket’s sag is known to ${um(bracket.sd_um)} ${small}, one sd`,
         ...(bracket.um === 0 ? {} : { source: 'read on something true, or beam tables for the arm' }),
       },
     ];
@@ -81,7 +112,7 @@ function centresLines(read: AxisAsk['centres'][number], found: CentresFound): Wo
     {
       what: `bar between centres, ${read.plane}`,
       formula: '(mean tail + its sag − mean head − its sag) × between / (tail at − head at)',
-      worked: `tail (${n(tail.first_um)} + ${bracketed(tail.turned_um)})/2, head (${n(head.first_um)} + ${bracketed(head.turned_um)})/2, × ${n(between_mm)} / (${n(tail_at_mm)} − ${n(head_at_mm)}) = ${end(found.um)}`,
+      worked: `tail (${um(tail.first_um)} + ${bracketed(um(tail.turned_um))})/2, head (${um(head.first_um)} + ${bracketed(um(head.turned_um))})/2, × ${mm(between_mm)} / (${mm(tail_at_mm)} − ${mm(head_at_mm)}) = ${end(found.um)}`,
       source: 'beam tables for the sag',
     },
   ];

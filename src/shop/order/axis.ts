@@ -38,7 +38,7 @@ export interface AxisAnswer {
 /**
  * Where an axis lies against the travel, where the tailstock stands, and the readings put as a question to the planner of
  * the headstock's or tailstock's own pads.
- * @param system  units of the sentences
+ * @param system  units of the sentences and the working
  * @throws BadInput  a machine, step or set-up that there is not
  */
 export function axis(
@@ -60,7 +60,7 @@ export function axis(
       return { ...found, ...deed, sentence: centresSentence(found, deed, system) };
     }),
     ...(plan ? { steer_input: steerInputOf(ask, plan) } : {}),
-    working: axisWorking(ask, axes, centres),
+    working: axisWorking(ask, axes, centres, system),
   };
 }
 

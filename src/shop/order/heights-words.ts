@@ -1,16 +1,28 @@
 import type { HeightFound } from '../../core/heights/heights.ts';
 import type { LinerFound } from '../../core/heights/liner.ts';
+import { sayDeviation } from '../../core/quantity/say.ts';
 import { size_um, type UnitSystem } from '../../core/quantity/unit.ts';
 
 /** Heights in the machine's units: three places of a mm, or four of an inch, which are a tenth. */
 export function heightWords(system: UnitSystem) {
   const metric = system === 'metric';
   const size = metric ? 1 : size_um.in / size_um.mm;
-  /** @param places  decimals in mm; inches get one more */
-  const mm = (value: number, places = 3): string =>
-    `${(value / size).toFixed(metric ? places : places + 1).replace('-', '−')}\u00a0${metric ? 'mm' : 'in'}`;
+  const unit = metric ? 'mm' : 'in';
+  /** Figures alone, for a column; nothing has no sign. @param places  decimals in mm; inches get one more, four at most */
+  const figures = (value: number, places = 3): string => {
+    const text = (value / size).toFixed(metric ? places : Math.min(4, places + 1));
+    return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+  };
+  const mm = (value: number, places = 3): string => `${figures(value, places)}\u00a0${unit}`;
+  /** What may still come off, to the µm or the tenth of a thou. */
+  const whole = (um: number): string =>
+    sayDeviation(um, system, {
+      signed: false,
+      unit: metric ? 'um' : 'thou',
+      decimals: metric ? 0 : 1,
+    }).text;
   const signed = (um: number): string => `${um > 0 ? '+' : ''}${mm(um / 1000)}`;
-  return { mm, signed };
+  return { mm, figures, signed, unit, small: { whole } };
 }
 
 /** Every link of a height, so that its sum can be followed: the drawing, what was found, what is planned. */

@@ -41,7 +41,7 @@ export function heights(ask: HeightsAsk, system: UnitSystem = 'metric'): Heights
   let { chain } = ask;
   const liners: LinerFound[] = [];
   for (const one of ask.liners) {
-    const found = linerFor(chain, one);
+    const found = linerFor(chain, one, system);
     if (!found.ok) return found;
     liners.push(found);
     chain = withChange(chain, found.finished);

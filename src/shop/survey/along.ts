@@ -3,7 +3,8 @@ import { type Verdict, verdict } from '../../core/prove/verdict.ts';
 import { sayLength } from '../../core/quantity/length.ts';
 import { say, sayDeviation } from '../../core/quantity/say.ts';
 import { saySlope } from '../../core/quantity/slope.ts';
-import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { told } from '../../core/quantity/told.ts';
+import { size_um, type UnitSystem } from '../../core/quantity/unit.ts';
 import { type AlongInput, surveyAlong } from '../../core/survey/along.ts';
 import { alongMonteCarlo } from '../../core/survey/along-draws.ts';
 import type { Drawn, Draws } from '../../core/survey/monte-carlo.ts';
@@ -41,8 +42,11 @@ export interface AlongAnswer {
   readonly warnings: readonly SurveyWarning[];
 }
 
-/** Twist or parallelism of one way to another, with its doubt and every slip that the readings hint at. */
-export function along(input: AlongInput, draws?: Draws): AlongAnswer {
+/**
+ * Twist or parallelism of one way to another, with its doubt and every slip that the readings hint at.
+ * @param system  units of the warnings
+ */
+export function along(input: AlongInput, draws?: Draws, system: UnitSystem = 'metric'): AlongAnswer {
   const found = surveyAlong(input);
   const drawn = draws && alongMonteCarlo(input, draws);
   const isTwist = input.kind === 'twist';
@@ -71,23 +75,28 @@ export function along(input: AlongInput, draws?: Draws): AlongAnswer {
       : {}),
     ...(judged ? { decision: { limit: limit!, verdict: judged.verdict, over: judged.over } } : {}),
     ...(draws && drawn ? { monte_carlo: { ...draws, ...drawn } } : {}),
-    warnings: warningsOf(input, found.sd !== undefined, found.widened),
+    warnings: warningsOf(input, found.sd !== undefined, found.widened, system),
   };
 }
 
-function warningsOf(input: AlongInput, isKnown: boolean, widened: number): SurveyWarning[] {
+function warningsOf(
+  input: AlongInput,
+  isKnown: boolean,
+  widened: number,
+  system: UnitSystem,
+): SurveyWarning[] {
   const isTwist = input.kind === 'twist';
   const key = isTwist ? 'tilts_urad' : 'heights_um';
   const values = isTwist ? input.tilts_urad : input.heights_um;
-  const where = (index: number) => `Station ${input.stations_mm[index]} mm`;
+  const where = (index: number) => `Station ${told(system).place(input.stations_mm[index]!)}`;
   const slips = suspects(input.stations_mm, values).map((one) => ({
     code: one.code,
-    text: suspectText(one, where(one.index), isTwist ? 'µrad' : 'µm'),
+    text: suspectText(one, where(one.index), isTwist ? 'angle' : 'size', system),
     path: `${key}[${one.index}]`,
   }));
   const gaps = missingStations(input.stations_mm).map((one) => ({
     code: one.code,
-    text: suspectText(one, where(one.index), 'mm'),
+    text: suspectText(one, where(one.index), 'size', system),
     path: `stations_mm[${one.index}]`,
   }));
   return [
@@ -112,22 +121,37 @@ function warningsOf(input: AlongInput, isKnown: boolean, widened: number): Surve
   ];
 }
 
+/** What a rate along the way is told for: each metre, or each foot. */
+export function eachLength(system: UnitSystem): {
+  readonly word: string;
+  readonly value: (per_m: number) => number;
+} {
+  return system === 'metric'
+    ? { word: 'metre', value: (per_m) => per_m }
+    : { word: 'foot', value: (per_m) => (per_m * size_um.ft) / size_um.m };
+}
+
 /** The result as one would say it at the bench. */
 export function alongSentence(answer: AlongAnswer, system: UnitSystem = 'metric'): string {
   const { stations_mm, sd } = answer;
   const long = sayLength(stations_mm.at(-1)! - stations_mm[0]!, system).text;
   const size = (own: number | undefined) => (own === undefined ? {} : { sd: own });
   const decided = decidedText(answer, system);
+  const each = eachLength(system);
   if (answer.twist_urad) {
     const { range, per_m } = answer.twist_urad;
     const unit = system === 'metric' ? 'mm/m' : 'thou/12 in';
     const turn = saySlope(range, system, { unit, signed: false, ...size(sd?.range) }).text;
-    const rate = saySlope(per_m, system, { unit, ...size(sd?.per_m) }).text;
-    return `${answer.name ?? 'The ways'} twist by ${turn} over ${long}, ${rate} for each metre along (plus: the back rises).${decided}`;
+    const rate = saySlope(each.value(per_m), system, { unit, ...size(sd && each.value(sd.per_m)) }).text;
+    return `${answer.name ?? 'The ways'} twist by ${turn} over ${long}, ${rate} for each ${each.word} along (plus: the back rises).${decided}`;
   }
   const { range, per_m } = answer.parallelism_um!;
   const apart = sayDeviation(range, system, { signed: false, ...size(sd?.range) }).text;
-  const rate = say(Math.abs(per_m), 'µm/m', { signed: false, ...size(sd?.per_m) }).text;
+  // µm in a metre is µrad: a slope like any other.
+  const rate =
+    system === 'metric'
+      ? say(Math.abs(per_m), 'µm/m', { signed: false, ...size(sd?.per_m) }).text
+      : saySlope(Math.abs(per_m), system, { signed: false, ...size(sd?.per_m) }).text;
   const way = per_m < 0 ? 'falls' : 'climbs';
   return `${answer.name ?? 'The ways'} are parallel within ${apart} over ${long}; the reading ${way} ${rate} along the way.${decided}`;
 }

@@ -1,4 +1,5 @@
-import { say } from '../../core/quantity/say.ts';
+import { type Told, told } from '../../core/quantity/told.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { divisionOf } from '../../core/survey/follow-on.ts';
 import type { LineSurvey } from '../../core/survey/line.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
@@ -7,7 +8,7 @@ import { median, missingStations, suspects } from '../../core/survey/suspect.ts'
 import type { ThereAndBack } from '../../core/survey/there-and-back.ts';
 import type { TablePlaces } from './line.ts';
 import { type LineClosure, statedSd } from './line-closure.ts';
-import { suspectText } from './suspect-words.ts';
+import { type ReadingSort, suspectText } from './suspect-words.ts';
 
 /** Something that whoever took the readings should look at; nothing was left out or changed for it. */
 export interface SurveyWarning {
@@ -30,24 +31,26 @@ export function lineWarnings(
   found: LineSurvey,
   closure: LineClosure | undefined,
   table: TablePlaces | undefined,
+  system: UnitSystem = 'metric',
 ): SurveyWarning[] {
-  const unit = input.kind === 'angles' ? 'µrad' : 'µm';
+  const sort: ReadingSort = input.kind === 'angles' ? 'angle' : 'size';
+  const words = told(system);
   const places = placesOf(input);
-  const where = (index: number) => whereText(input, index);
+  const where = (index: number) => whereText(input, index, words);
   const path = (list: Named, index: number) =>
     table ? `line ${table.lines[index]}` : `${list.key}[${list.given(index)}]`;
   const lists = listsOf(input);
   const slips = lists.flatMap((list) => suspects(places, list.values).map((one) => ({ list, one })));
   const warnings: SurveyWarning[] = slips.map(({ list, one }) => ({
     code: one.code,
-    text: suspectText(one, `${where(one.index)}${runWord(list.key)}`, unit),
+    text: suspectText(one, `${where(one.index)}${runWord(list.key)}`, sort, system),
     path: path(list, one.index),
   }));
   if (input.kind === 'heights')
     warnings.push(
       ...missingStations(input.stations_mm).map((one) => ({
         code: one.code,
-        text: suspectText(one, where(one.index), unit),
+        text: suspectText(one, where(one.index), sort, system),
         path: table ? `line ${table.lines[one.index]}` : `stations_mm[${one.index}]`,
       })),
     );
@@ -57,7 +60,15 @@ export function lineWarnings(
     const division = divisionOf(lists.flatMap((list) => list.values));
     const apart = runsApart(runs, statedSd(input) ?? 0, division);
     warnings.push(
-      ...runsWarnings(runs, closure, unit, where, named, apart).map((one) => ({
+      ...runsWarnings(
+        runs,
+        closure,
+        (value, options) => words[sort](value, options),
+        words,
+        where,
+        named,
+        apart,
+      ).map((one) => ({
         code: one.code,
         text: one.text,
         ...(one.index === undefined ? {} : { path: path(lists[0]!, one.index) }),
@@ -86,10 +97,10 @@ export function lineWarnings(
 const placesOf = (input: LineInput): readonly number[] =>
   input.kind === 'heights' ? input.stations_mm : input.angles_urad.map((_, i) => (i + 0.5) * input.step_mm);
 
-const whereText = (input: LineInput, index: number): string =>
+const whereText = (input: LineInput, index: number, { place }: Told): string =>
   input.kind === 'heights'
-    ? `Station ${input.stations_mm[index]} mm`
-    : `Step ${index + 1}, from ${Number((index * input.step_mm).toPrecision(9))} to ${Number(((index + 1) * input.step_mm).toPrecision(9))} mm`;
+    ? `Station ${place(input.stations_mm[index]!)}`
+    : `Step ${index + 1}, from ${place(index * input.step_mm).replace(/\smm$/, '')} to ${place((index + 1) * input.step_mm)}`;
 
 const runWord = (key: string): string =>
   key.startsWith('return') ? ', run back' : key.startsWith('reversed') ? ', reversed run' : '';
@@ -120,7 +131,8 @@ const clearlyBetter = 9;
 function runsWarnings(
   runs: ThereAndBack,
   closure: LineClosure,
-  unit: string,
+  tell: Told['size'],
+  words: Told,
   where: (index: number) => string,
   named: ReadonlySet<number>,
   apart: readonly Apart[],
@@ -131,21 +143,21 @@ function runsWarnings(
   if (order) return [order];
   const warnings: RunWarning[] = [];
   if (!closure.closes) {
-    const drift = say(runs.drift, unit, { sd: runs.drift_sd }).text;
-    const jump = say(runs.jump, unit, { decimals: 1 }).text;
+    const drift = tell(runs.drift, { sd: runs.drift_sd });
+    const jump = tell(runs.jump, { decimals: 1 });
     warnings.push({
       code: 'does not close',
-      text: `The run back does not close: it ends ${say(closure.closing_um, 'µm', { sd: closure.closing_sd_um ?? 0 }).text} from where the run there began. A drift of ${drift} from reading to reading and a jump of ${jump} at the turn go with it; both drop out of the mean of the two runs. Largest of what is left: ${where(closure.worst.index)}, ${say(closure.worst.left, unit, { decimals: 1 }).text}.`,
+      text: `The run back does not close: it ends ${words.size(closure.closing_um, { sd: closure.closing_sd_um ?? 0 })} from where the run there began. A drift of ${drift} from reading to reading and a jump of ${jump} at the turn go with it; both drop out of the mean of the two runs. Largest of what is left: ${where(closure.worst.index)}, ${tell(closure.worst.left, { decimals: 1 })}.`,
     });
   }
   const usual = median(runs.left.map(Math.abs));
-  const figure = (value: number) => say(value, unit, { decimals: 1 }).text;
+  const figure = (value: number) => tell(value, { decimals: 1 });
   for (const { index, left } of apart)
     if (!named.has(index))
       warnings.push({
         code: 'runs apart',
         index,
-        text: `${where(index)}: ${figure(there[index]!)} there and ${figure(back[index]!)} back; after drift they are ${figure(left)} apart, others some ${say(usual, unit, { signed: false, decimals: 1 }).text}. One of the two is a slip; take this place again.`,
+        text: `${where(index)}: ${figure(there[index]!)} there and ${figure(back[index]!)} back; after drift they are ${figure(left)} apart, others some ${tell(usual, { signed: false, decimals: 1 })}. One of the two is a slip; take this place again.`,
       });
   return warnings;
 }

@@ -1,5 +1,6 @@
 import type { OtherUnit } from '../../contract/pasted-table.ts';
 import { type Verdict, verdict } from '../../core/prove/verdict.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { surveyLine } from '../../core/survey/line.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
 import { type Drawn, type Draws, lineMonteCarlo } from '../../core/survey/monte-carlo.ts';
@@ -53,8 +54,16 @@ export interface TablePlaces {
   readonly otherUnits: readonly OtherUnit[];
 }
 
-/** Straightness of a way, with its doubt, closure, wear, decision, and every slip that the readings hint at. */
-export function line(input: LineInput, table?: TablePlaces, draws?: Draws): LineAnswer {
+/**
+ * Straightness of a way, with its doubt, closure, wear, decision, and every slip that the readings hint at.
+ * @param system  units of the warnings
+ */
+export function line(
+  input: LineInput,
+  table?: TablePlaces,
+  draws?: Draws,
+  system: UnitSystem = 'metric',
+): LineAnswer {
   const found = surveyLine(input);
   const { stations_mm, heights_um, runs, reference, edge_bend } = found.profile;
   const closure = runs && lineClosure(input, found.profile);
@@ -91,7 +100,7 @@ export function line(input: LineInput, table?: TablePlaces, draws?: Draws): Line
       : {}),
     ...decisionOf(input.limit_um, found.straightness_um.minimum_zone, found.sd?.straightness_um.minimum_zone),
     ...(draws && drawn ? { monte_carlo: { ...draws, ...drawn } } : {}),
-    warnings: lineWarnings(input, found, closure, table),
+    warnings: lineWarnings(input, found, closure, table, system),
   };
 }
 

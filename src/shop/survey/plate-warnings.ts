@@ -1,4 +1,5 @@
-import { say } from '../../core/quantity/say.ts';
+import { told } from '../../core/quantity/told.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { PlateSurvey } from '../../core/survey/plate.ts';
 import { eightLines, type PlateInput } from '../../core/survey/plate-input.ts';
 import { heightSuspects, missingPlaces } from '../../core/survey/surface-suspect.ts';
@@ -14,6 +15,7 @@ export function plateWarnings(
   input: PlateInput,
   found: PlateSurvey,
   table: TablePlaces | undefined,
+  system: UnitSystem = 'metric',
 ): SurveyWarning[] {
   const unknown: SurveyWarning[] = found.sd_um
     ? []
@@ -24,7 +26,9 @@ export function plateWarnings(
         },
       ];
   return [
-    ...(input.kind === 'points' ? pointWarnings(input.points, table) : angleWarnings(input, found)),
+    ...(input.kind === 'points'
+      ? pointWarnings(input.points, table, system)
+      : angleWarnings(input, found, system)),
     ...(table?.otherUnits ?? []).map(({ line, typed, taken, key }) => ({
       code: 'mixed units',
       text: `Line ${line}: “${typed}” has a unit of its own and was taken as ${taken}; other cells of ${key} take the heading's.`,
@@ -34,21 +38,33 @@ export function plateWarnings(
   ];
 }
 
+/** A place without its unit, where another follows with it. */
+const bare = (place: string): string => place.replace(/\smm$/, '');
+
 function pointWarnings(
   points: Extract<PlateInput, { kind: 'points' }>['points'],
   table: TablePlaces | undefined,
+  system: UnitSystem,
 ): SurveyWarning[] {
+  const { place } = told(system);
   const slips = heightSuspects(points).map((one) => {
     const { x_mm, y_mm } = points[one.index]!;
     return {
       code: one.code,
-      text: suspectText(one, `Point ${one.index + 1}, at x ${x_mm} y ${y_mm} mm`, 'µm'),
+      text: suspectText(
+        one,
+        `Point ${one.index + 1}, at x ${bare(place(x_mm))} y ${place(y_mm)}`,
+        'size',
+        system,
+      ),
       path: table ? `line ${table.lines[one.index]}` : `points[${one.index}].z_um`,
     };
   });
   const missing = missingPlaces(points);
   if (missing.length === 0) return slips;
-  const named = missing.slice(0, shownPlaces).map(({ x_mm, y_mm }) => `x ${x_mm} y ${y_mm} mm`);
+  const named = missing
+    .slice(0, shownPlaces)
+    .map(({ x_mm, y_mm }) => `x ${bare(place(x_mm))} y ${place(y_mm)}`);
   const more = missing.length > shownPlaces ? ` and ${missing.length - shownPlaces} more` : '';
   return [
     ...slips,
@@ -59,7 +75,12 @@ function pointWarnings(
   ];
 }
 
-function angleWarnings(input: Exclude<PlateInput, { kind: 'points' }>, found: PlateSurvey): SurveyWarning[] {
+function angleWarnings(
+  input: Exclude<PlateInput, { kind: 'points' }>,
+  found: PlateSurvey,
+  system: UnitSystem,
+): SurveyWarning[] {
+  const words = told(system);
   const lines: [string, readonly number[]][] =
     input.kind === 'grid'
       ? [
@@ -76,7 +97,7 @@ function angleWarnings(input: Exclude<PlateInput, { kind: 'points' }>, found: Pl
   const slips: SurveyWarning[] = lines.flatMap(([key, angles]) =>
     suspects([...angles.keys()], angles).map((one) => ({
       code: one.code,
-      text: suspectText(one, `${key}, step ${one.index + 1}`, 'µrad'),
+      text: suspectText(one, `${key}, step ${one.index + 1}`, 'angle', system),
       path: `${key}[${one.index}]`,
     })),
   );
@@ -84,7 +105,7 @@ function angleWarnings(input: Exclude<PlateInput, { kind: 'points' }>, found: Pl
     .filter((one) => !slips.some((slip) => slip.path === one.path))
     .map((one) => ({
       code: 'does not fit',
-      text: `${one.path} fits the others worst: it is ${say(one.off_urad, 'µrad', { decimals: 1 }).text} off what the steps round it lead to, ${one.sds.toFixed(0)} times the scatter. Take it again. It counts as typed.`,
+      text: `${one.path} fits the others worst: it is ${words.angle(one.off_urad, { decimals: 1 })} off what the steps round it lead to, ${one.sds.toFixed(0)} times the scatter. Take it again. It counts as typed.`,
       path: one.path,
     }));
   const open = found.surface.closures.filter(
@@ -92,7 +113,7 @@ function angleWarnings(input: Exclude<PlateInput, { kind: 'points' }>, found: Pl
   );
   const closures = open.map((one) => ({
     code: 'does not close',
-    text: `${one.name} does not close: it ends ${say(one.closing_um, 'µm', { sd: one.sd_um! }).text} from where it should.`,
+    text: `${one.name} does not close: it ends ${words.size(one.closing_um, { sd: one.sd_um! })} from where it should.`,
     path: one.name,
   }));
   return [...slips, ...misfits, ...closures];

@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { Contact } from '../../core/survey/line-zone.ts';
 import { type Drawn, type Draws, plateMonteCarlo } from '../../core/survey/monte-carlo.ts';
 import { type Flatness, type SteppedDepth, surveyPlate } from '../../core/survey/plate.ts';
@@ -39,8 +40,16 @@ export interface PlateAnswer {
   readonly warnings: readonly SurveyWarning[];
 }
 
-/** Flatness of a surface, with its doubt, what holds it, where to scrape, closing errors and slips that the readings hint at. */
-export function plate(input: PlateInput, table?: TablePlaces, draws?: Draws): PlateAnswer {
+/**
+ * Flatness of a surface, with its doubt, what holds it, where to scrape, closing errors and slips that the readings hint at.
+ * @param system  units of the warnings
+ */
+export function plate(
+  input: PlateInput,
+  table?: TablePlaces,
+  draws?: Draws,
+  system: UnitSystem = 'metric',
+): PlateAnswer {
   const found = surveyPlate(input);
   const { surface, zone, sd_um } = found;
   const drawn = draws && plateMonteCarlo(input, draws);
@@ -64,6 +73,6 @@ export function plate(input: PlateInput, table?: TablePlaces, draws?: Draws): Pl
     closures: surface.closures,
     ...decisionOf(input.limit_um, found.flatness_um.minimum_zone, sd_um?.minimum_zone),
     ...(draws && drawn ? { monte_carlo: { ...draws, ...drawn } } : {}),
-    warnings: plateWarnings(input, found, table),
+    warnings: plateWarnings(input, found, table, system),
   };
 }

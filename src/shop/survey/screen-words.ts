@@ -1,6 +1,7 @@
 import type { SurveyHow } from '../../core/ledger/survey-record.ts';
 import { sayLength } from '../../core/quantity/length.ts';
-import { say, sayDeviation } from '../../core/quantity/say.ts';
+import { sayDeviation } from '../../core/quantity/say.ts';
+import { told } from '../../core/quantity/told.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { eightLines } from '../../core/survey/plate-input.ts';
 import type { LineAnswer } from './line.ts';
@@ -24,7 +25,7 @@ export function warningWords(warning: SurveyWarning, how: SurveyHow, place?: str
     return how === 'heights' || how === 'level grid' || how === 'eight lines'
       ? 'No doubt is known, so nothing can be proven. Say how well one reading repeats.'
       : 'No doubt is known, so nothing can be proven. Say how well one reading repeats, or run back to the start.';
-  let text = place ? warning.text.replace(/^Step \d+, from \S+ to \S+ mm/, place) : warning.text;
+  let text = place ? warning.text.replace(/^Step \d+, from .+? to \S+\s(?:mm|in)/, place) : warning.text;
   for (const [pattern, words] of listWords)
     for (let found = pattern.exec(text); found; found = pattern.exec(text))
       text = text
@@ -42,9 +43,9 @@ export function closureWords(answer: LineAnswer, system: UnitSystem): string | u
     ...(closure.closing_sd_um === undefined ? {} : { sd: closure.closing_sd_um }),
   }).text;
   const isAngle = closure.drift_urad !== undefined;
-  const drift = say(closure.drift_urad ?? closure.drift_um ?? 0, isAngle ? 'µrad' : 'µm', {
+  const drift = told(system)[isAngle ? 'angle' : 'size'](closure.drift_urad ?? closure.drift_um ?? 0, {
     sd: closure.drift_sd,
-  }).text;
+  });
   return `${closure.closes ? 'The run back closes' : 'The run back does not close'}: it ends ${closing} from where the run there began. A drift of ${drift} from reading to reading is taken out.`;
 }
 

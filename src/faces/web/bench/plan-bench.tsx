@@ -1,8 +1,10 @@
 import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
+import { steerInput } from '../../../core/ledger/steer-input.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { chanceWords } from '../../../core/prove/chance.ts';
 import { offSentence, spotSentence } from '../../../shop/bench/bench-sentence.ts';
+import { warningTexts } from '../../../shop/steer-warnings.ts';
 import { useWrite } from '../keep/jobs.ts';
 import { BearingHero, BearingLine } from './bearing-line.tsx';
 import { type BenchView, linesOf } from './bench.tsx';
@@ -42,7 +44,7 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
             now={`R${round}`}
             forecast={forecast}
             chance={chance}
-            warnings={steer.warnings.map((warning) => warning.text)}
+            warnings={warningTexts(steer, steerInput(open.job).rounds.at(-1)!.sweeps, units)}
           />
         ) : null}
         <section className="do" aria-label="Where to scrape">
@@ -85,7 +87,7 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
           <PracticeTruth open={open} />
           {measuring ? null : <PassNotes plan={plan} answer={steer} units={units} rounds={answer.rounds} />}
           {measuring || !lead ? null : <DoubtNotes answer={steer} line={lead} />}
-          {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
+          {lead ? <Working open={open} steer={steer} record={record} line={lead} units={units} /> : null}
         </div>
       </div>
     </main>

@@ -43,7 +43,9 @@ export function StopBench({ view, steer }: { readonly view: BenchView; readonly 
               ))}
               <BearingLine bearing={steer.plan.bearing} />
             </div>
-            {lead ? <Working open={open} steer={steer} record={record} line={lead} /> : null}
+            {lead ? (
+              <Working open={open} steer={steer} record={record} line={lead} units={view.units} />
+            ) : null}
             <PracticeTruth open={open} />
             <p className="quiet">Limits are geometry. A limit met is not a safety rating.</p>
           </div>

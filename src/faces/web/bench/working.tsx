@@ -1,7 +1,7 @@
 import type { RoundRecord } from '../../../core/ledger/round-record.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
-import { sayDeviation } from '../../../core/quantity/say.ts';
-import { saySlope } from '../../../core/quantity/slope.ts';
+import { told } from '../../../core/quantity/told.ts';
+import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
 import { counted } from '../../../shop/phrase.ts';
 import type { OpenJob } from '../keep/jobs.ts';
@@ -12,14 +12,17 @@ export function Working(props: {
   readonly steer: SteerAnswer;
   readonly record: RoundRecord;
   readonly line: FeatureLine;
+  readonly units: UnitSystem;
 }) {
-  const { open, steer, record, line } = props;
+  const { open, steer, record, line, units } = props;
   const { plan, round } = open.job;
   const { target, feature } = line.scale;
+  const words = told(units);
   const fine = (value: number, sd?: number) =>
-    feature.kind === 'turn'
-      ? saySlope(value, 'metric', { unit: 'urad', decimals: 1, ...(sd === undefined ? {} : { sd }) }).text
-      : sayDeviation(value, 'metric', { decimals: 1, ...(sd === undefined ? {} : { sd }) }).text;
+    words[feature.kind === 'turn' ? 'angle' : 'size'](value, {
+      decimals: 1,
+      ...(sd === undefined ? {} : { sd }),
+    });
   const readings = plan.setups
     .map((setup) => ({ setup, taken: record.taken[setup.id] ?? [] }))
     .filter(({ taken }) => taken.length > 0);
@@ -43,7 +46,7 @@ export function Working(props: {
             <dt>{fit.name}, line through its readings</dt>
             <dd>
               <code>reading = start + slope × distance</code>, by least squares. Slope{' '}
-              {saySlope(fit.slope_urad, 'metric', { unit: 'urad', decimals: 1, sd: fit.slope_sd_urad }).text}.
+              {words.angle(fit.slope_urad, { decimals: 1, sd: fit.slope_sd_urad })}.
               {fit.outliers.length > 0
                 ? ` ${counted(fit.outliers.length, 'reading')} further than 4 sd from the line left out.`
                 : ''}{' '}
@@ -74,7 +77,7 @@ export function Working(props: {
         <dd>
           The fewest passes, by area, whose settled pose keeps every feature in its band; the part settles by{' '}
           <code>q = −(AᵀWA)⁻¹AᵀW d</code>. Least volume for the exact depths:{' '}
-          {Math.round(steer.plan.volume_mm3)} mm³.
+          {words.volume(steer.plan.volume_mm3)}.
         </dd>
       </dl>
     </details>

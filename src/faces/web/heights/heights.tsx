@@ -95,7 +95,7 @@ function Heights({ open }: { readonly open: OpenMachine }) {
                 ) : (
                   <VerdictWord verdict={height.verdict} side={height.um > height.aim_um ? 'high' : 'low'} />
                 )}{' '}
-                <span className="unit">band {bandText(height)}</span>
+                <span className="unit">band {bandText(height, units)}</span>
               </p>
               {height.why ? <p className="quiet">{height.why}</p> : null}
               <details className="chart-more">

@@ -1,4 +1,5 @@
 import { isAlong } from '../../../contract/along.ts';
+import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import type { AlongInput } from '../../../core/survey/along.ts';
 import type { LineInput } from '../../../core/survey/line-input.ts';
 import type { PlateInput } from '../../../core/survey/plate-input.ts';
@@ -17,12 +18,21 @@ export type Answered =
   | { readonly sort: 'along'; readonly input: AlongInput; readonly answer: AlongAnswer }
   | { readonly sort: 'plate'; readonly input: PlateInput; readonly answer: PlateAnswer };
 
-export function answered(input: LineInput | AlongInput | PlateInput, from_mm: number): Answered {
+/** @param system  units of the warnings */
+export function answered(
+  input: LineInput | AlongInput | PlateInput,
+  from_mm: number,
+  system: UnitSystem,
+): Answered {
   if (input.kind === 'points' || input.kind === 'grid' || input.kind === 'eight lines')
-    return { sort: 'plate', input, answer: plate(input) };
+    return { sort: 'plate', input, answer: plate(input, undefined, undefined, system) };
   if (isAlong(input))
-    return { sort: 'along', input: input as AlongInput, answer: along(input as AlongInput) };
-  const own = line(input as LineInput);
+    return {
+      sort: 'along',
+      input: input as AlongInput,
+      answer: along(input as AlongInput, undefined, system),
+    };
+  const own = line(input as LineInput, undefined, undefined, system);
   const answer = { ...own, stations_mm: own.stations_mm.map((at) => at + from_mm) };
   return { sort: 'line', input: input as LineInput, answer, from_mm };
 }

@@ -41,7 +41,7 @@ function Overview({ open }: { readonly open: OpenJob }) {
   const { kit } = useKit();
   const named = useMemo(() => (kit ? kitOf(kit.items) : undefined), [kit]);
   const surveys = useMemo(() => surveysOf(live), [live]);
-  const lines = useMemo(() => foundLines(surveys.values()), [surveys]);
+  const lines = useMemo(() => foundLines(surveys.values(), units), [surveys, units]);
   const form = useMemo(() => (surveys.size ? bedForm(plan, surveys) : undefined), [plan, surveys]);
   const [work, setWork] = useDraft<WorkDraft>(draftKey(open.id, 'where to print'), {});
   const site = useMemo(() => siteOf(plan, form, work, units), [plan, form, work, units]);
@@ -176,7 +176,7 @@ function Row(props: {
   readonly system: UnitSystem;
 }) {
   const { open, subject, taken, system } = props;
-  const found = taken && answered(taken.input, taken.what === 'line' ? taken.from_mm : 0);
+  const found = taken && answered(taken.input, taken.what === 'line' ? taken.from_mm : 0, system);
   const isBegun = phoneShelf.read(draftKey(open.id, 'survey', subject.key)) !== null;
   return (
     <li>

@@ -1,7 +1,8 @@
 import type { PlaceWords } from '../../../core/ledger/setup.ts';
 import type { SurveySheet } from '../../../core/ledger/survey-record.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
-import { say, sayDeviation } from '../../../core/quantity/say.ts';
+import { sayDeviation } from '../../../core/quantity/say.ts';
+import { told } from '../../../core/quantity/told.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { inPlaces } from '../../../shop/survey/places.ts';
 import {
@@ -65,12 +66,13 @@ function Picture({ found, system, places }: Shown) {
 function facts(found: Answered, system: UnitSystem): [string, string][] {
   if (found.sort === 'along') {
     const { drift, over_bridge_um } = found.answer;
+    const tell = told(system)[found.answer.kind === 'twist' ? 'angle' : 'size'];
     return [
       ...(drift
         ? [
             [
               'Run back',
-              `It ends ${say(drift.closing, found.answer.kind === 'twist' ? 'µrad' : 'µm', { decimals: 1 }).text} from where the run there began. A drift of ${say(drift.per_reading, found.answer.kind === 'twist' ? 'µrad' : 'µm', { sd: drift.sd }).text} from reading to reading is taken out.`,
+              `It ends ${tell(drift.closing, { decimals: 1 })} from where the run there began. A drift of ${tell(drift.per_reading, { sd: drift.sd })} from reading to reading is taken out.`,
             ] as [string, string],
           ]
         : []),

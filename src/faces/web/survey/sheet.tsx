@@ -78,8 +78,8 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
   const reading = useMemo(() => readSheet(sheet, subject), [sheet, subject]);
   const settled = useDeferredValue(reading);
   const found = useMemo(
-    () => (settled.input ? answered(settled.input, settled.from_mm) : undefined),
-    [settled],
+    () => (settled.input ? answered(settled.input, settled.from_mm, units) : undefined),
+    [settled, units],
   );
   const { layout, missing } = reading;
   const how = hows[sheet.how];

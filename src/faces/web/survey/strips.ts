@@ -20,10 +20,10 @@ export type FoundLine = TakenSurvey & {
   readonly found: Answered & { sort: 'line' | 'along' };
 };
 
-export const foundLines = (surveys: Iterable<TakenSurvey>): FoundLine[] =>
+export const foundLines = (surveys: Iterable<TakenSurvey>, system: UnitSystem): FoundLine[] =>
   [...surveys].flatMap((one) => {
     if (one.what !== 'line') return [];
-    const found = answered(one.input, one.from_mm);
+    const found = answered(one.input, one.from_mm, system);
     return found.sort === 'plate' ? [] : [{ ...one, found }];
   });
 
@@ -33,8 +33,9 @@ function stripOf({ found, of, sheet }: FoundLine, system: UnitSystem): BedStrip 
     const { answer } = found;
     const unit = spokenSlope(system);
     const isTwist = answer.kind === 'twist';
-    const size = isTwist ? slopeSize(unit) : size_um.um;
     const change = answer.change_urad ?? answer.change_um ?? [];
+    const small = spokenUnit(Math.max(...change.map(Math.abs), 1e-9), system);
+    const size = isTwist ? slopeSize(unit) : size_um[small];
     const sizes = change.map(Math.abs);
     const index = sizes.indexOf(Math.max(...sizes));
     const own = answer.sd ? answer.sd.each * Math.SQRT2 : undefined;
@@ -44,7 +45,7 @@ function stripOf({ found, of, sheet }: FoundLine, system: UnitSystem): BedStrip 
     return {
       head: subjectHead[answer.kind],
       of: isTwist ? `${hows[sheet.how].words}, from the first` : `${of}, from the first`,
-      unit: isTwist ? slopeSign(unit) : 'µm',
+      unit: isTwist ? slopeSign(unit) : unitSign[small],
       text: axisText,
       stations: answer.stations_mm.map((at) => at / length),
       values: change.map((one) => one / size),

@@ -138,8 +138,10 @@ function garbled(text) {
 }
 
 const bodyFor = (path) => {
-  if (path.endsWith('/entries'))
-    return { ...pick(entries), id: `fuzz-${upTo(1e9)}`, ...(upTo(2) ? {} : { seq: undefined }) };
+  if (path.endsWith('/entries')) {
+    const { seq, ...entry } = upTo(2) ? { kind: 'note', text: String(pick(odd)) || 'x', at } : pick(entries);
+    return { ...entry, id: `fuzz-${upTo(1e9)}`, ...(upTo(8) ? {} : { seq }) };
+  }
   if (path === '/api/import') return pick(jobs);
   if (path === '/api/jobs')
     return {
@@ -219,8 +221,11 @@ writeFileSync(
     })
     .join(''),
 );
-const server = spawn(process.execPath, ['dist/faces/server/main.js', '--share'], {
-  env: { ...process.env, WAYWRIGHT_DATA: folder, PORT: '0' },
+// What its threads hold after a collection, so that memory that is only not yet given back is not taken for a leak.
+const held = join(folder, 'held.jsonl');
+const probe = ['--expose-gc', '--import', './bench/memory-probe.mjs'];
+const server = spawn(process.execPath, [...probe, 'dist/faces/server/main.js', '--share'], {
+  env: { ...process.env, WAYWRIGHT_DATA: folder, PORT: '0', MEMORY_PROBE: held },
   stdio: ['ignore', 'pipe', 'pipe'],
 });
 let ended = false;
@@ -279,7 +284,10 @@ const send = ({ method, path, headers, body }, key) =>
     asked.on('timeout', () => asked.destroy(new Error('timeout')));
     // A body that is refused unread closes the line; that the server still stands is asked below.
     asked.on('error', (failure) => {
-      if (failure.message === 'timeout') unanswered += 1;
+      if (failure.message === 'timeout') {
+        unanswered += 1;
+        failures.push(`unanswered ${method} ${path.slice(0, 120)} <- ${String(body).slice(0, 20_000)}`);
+      }
       done(failure.message === 'timeout' ? 'unanswered' : 'closed');
     });
     asked.end(body);
@@ -316,10 +324,20 @@ console.log(
     .join(', '),
 );
 console.log(
-  `5xx: ${failures.length}; unanswered: ${unanswered}; server ${alive ? 'stands' : `ENDED: ${said}`}`,
+  `5xx: ${failures.length - unanswered}; unanswered: ${unanswered}; server ${alive ? 'stands' : `ENDED: ${said}`}`,
 );
 if (memory.length > 0)
   console.log(`memory, MB, along the way: ${memory.map((mb) => mb.toFixed(0)).join(' ')}`);
+const lines = readFileSync(held, 'utf8')
+  .trim()
+  .split('\n')
+  .map((line) => JSON.parse(line));
+for (const thread of new Set(lines.map((line) => line.thread))) {
+  const own = lines.filter((line) => line.thread === thread);
+  const some = own.filter((_, k) => k % Math.ceil(own.length / 20) === 0);
+  const inUse = some.map(({ heapUsed, external }) => (heapUsed + external).toFixed(0)).join(' ');
+  console.log(`in use after a collection, MB, ${thread === 0 ? 'the server' : `thread ${thread}`}: ${inUse}`);
+}
 for (const failure of failures.slice(0, 12)) console.log(failure);
 agent.destroy();
 server.kill('SIGTERM');

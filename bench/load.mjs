@@ -1,12 +1,15 @@
 // A shop's day at once: 50 devices with live updates, 200 entries a second with every one forced to the disk, then ten phones that
 // send photos of 8 MB together. Starts the built server, shared, on a workshop of its own.
+// With DATABASE_URL (an empty PostgreSQL database) the entries go there. What the server and this script itself took of the processors
+// is told too, for on a busy machine the times are mostly of waiting for a turn.
 // Usage: node bench/load.mjs [seconds] [entries a second]
 import { spawn } from 'node:child_process';
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import http from 'node:http';
 import { loadavg, networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { setTimeout as later } from 'node:timers/promises';
 import sharp from 'sharp';
 
@@ -35,10 +38,14 @@ writeFileSync(
     .join(''),
 );
 
-const server = spawn(process.execPath, ['dist/faces/server/main.js', '--share'], {
-  env: { ...process.env, WAYWRIGHT_DATA: folder, PORT: '0' },
-  stdio: ['ignore', 'pipe', 'inherit'],
-});
+const server = spawn(
+  process.execPath,
+  [...(process.env.LOAD_NODE?.split(' ') ?? []), 'dist/faces/server/main.js', '--share'],
+  {
+    env: { ...process.env, WAYWRIGHT_DATA: folder, PORT: '0' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  },
+);
 // Whatever ends this script ends the server it started.
 process.on('exit', () => server.kill('SIGKILL'));
 const port = await new Promise((found, failed) => {
@@ -135,6 +142,27 @@ const line = (name, all) =>
     `${name}: ${all.length} times, p50 ${quantile(all, 0.5).toFixed(1)} ms, p95 ${quantile(all, 0.95).toFixed(1)} ms, p99 ${quantile(all, 0.99).toFixed(1)} ms, longest ${Math.max(...all).toFixed(0)} ms`,
   );
 
+/** Processor time a process has had, ms: the 14th and 15th field of /proc/PID/stat (proc(5)), in hundredths of a second. */
+function cpuOf_ms(pid) {
+  const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
+  const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
+  return (Number(fields[11]) + Number(fields[12])) * 10;
+}
+/** What the server and this script took of the processors while something was done. */
+async function counted(work, times) {
+  const lag = monitorEventLoopDelay({ resolution: 5 });
+  lag.enable();
+  const before = { server: cpuOf_ms(server.pid), here: cpuOf_ms(process.pid), at: performance.now() };
+  const answer = await work();
+  const took_ms = performance.now() - before.at;
+  const server_ms = cpuOf_ms(server.pid) - before.server;
+  const share = (ms) => `${((100 * ms) / took_ms).toFixed(0)} %`;
+  console.log(
+    `processor: server ${share(server_ms)} of one (${(server_ms / times).toFixed(2)} ms an entry), this script ${share(cpuOf_ms(process.pid) - before.here)}, itself held up p99 ${(lag.percentile(99) / 1e6).toFixed(0)} ms, longest ${(lag.max / 1e6).toFixed(0)} ms; load average ${loadavg()[0].toFixed(1)}`,
+  );
+  return answer;
+}
+
 let bad = 0;
 /** Entries at a steady rate whatever the server does; each is timed from when it was due. */
 async function entriesFor(duration_s, rate) {
@@ -189,10 +217,10 @@ await entriesFor(5, 50);
 sentAt.clear();
 lag.length = 0;
 heard = 0;
-const entries = await entriesFor(seconds, perSecond);
+const entries = await counted(() => entriesFor(seconds, perSecond), seconds * perSecond);
 await later(1_500);
 console.log(
-  `${devices} devices with live updates, ${entries.rate.toFixed(0)} entries a second, each on the disk before it is answered`,
+  `${process.env.DATABASE_URL ? 'PostgreSQL' : 'SQLite'}: ${devices} devices with live updates, ${entries.rate.toFixed(0)} entries a second, each on the disk before it is answered`,
 );
 line('entry kept', entries.took);
 line('seen by the others', lag);
@@ -220,10 +248,14 @@ async function sendPhoto(key, jpeg) {
 const photos = [];
 for (let k = 0; k < photoPhones; k++) photos.push(await bigPhoto());
 sentAt.clear();
-const [beside, sent] = await Promise.all([
-  entriesFor(15, 50),
-  later(2_000).then(() => Promise.all(photos.map((jpeg, k) => sendPhoto(keys[k], jpeg)))),
-]);
+const [beside, sent] = await counted(
+  () =>
+    Promise.all([
+      entriesFor(15, 50),
+      later(2_000).then(() => Promise.all(photos.map((jpeg, k) => sendPhoto(keys[k], jpeg)))),
+    ]),
+  15 * 50,
+);
 const size = photos.reduce((sum, jpeg) => sum + jpeg.length, 0) / photos.length / 1e6;
 console.log(
   `${photoPhones} phones send a photo of ${size.toFixed(1)} MB at once, 50 entries a second beside them`,

@@ -7,9 +7,10 @@ import type { NewPractice } from '../contract/practice.ts';
 import { BadInput } from '../contract/refusal.ts';
 import { plannedJob, type Template } from '../contract/template.ts';
 import type { Entry } from '../core/ledger/entry.ts';
-import { foldJob, type Job } from '../core/ledger/job.ts';
+import type { Job } from '../core/ledger/job.ts';
 import { benchOf, machineOf, stepRecords } from '../core/ledger/rebuild-record.ts';
 import { progress } from '../core/order/progress.ts';
+import { folded } from './folded.ts';
 import { practiceOf } from './practise/practice-of.ts';
 import { practicePlan } from './practise/practice-plan.ts';
 import type { Kept, Store } from './store.ts';
@@ -36,7 +37,7 @@ export async function listJobs(store: Store): Promise<JobListed[]> {
   const lines = await store.jobs();
   return Promise.all(
     lines.map(async ({ id, entries, changed }) => {
-      const job = foldJob((await store.entries(id)) ?? []);
+      const job = folded(store, id, (await store.entries(id)) ?? []);
       const { plan, round } = job;
       const demo = plan.demo === undefined ? {} : { demo: plan.demo };
       const practice = practiceOf(job) ? { practice: true as const } : {};
@@ -71,7 +72,7 @@ function wholeOf({ live }: Job): Pick<JobListed, 'machine' | 'bench_of'> {
 /** A job as it stands, or undefined when there is none of this id. */
 export async function openJob(store: Store, id: string): Promise<Job | undefined> {
   const entries = await store.entries(id);
-  return entries && foldJob(entries);
+  return entries && folded(store, id, entries);
 }
 
 /**

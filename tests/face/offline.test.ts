@@ -137,6 +137,8 @@ it('a photo taken while out of reach reaches the shop when it is back, though it
   const file = page.getByText('Choose a file');
   await lie.or(file).first().waitFor();
   if (await lie.isVisible()) await lie.click();
+  await file.waitFor();
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
   await context.setOffline(true);
   await page
     .locator('.beside input[type="file"]')

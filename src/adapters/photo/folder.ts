@@ -9,6 +9,9 @@ import { isHash, nameOf } from './name.ts';
 
 const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
+/** So much of a photo is on its way to the disk at a time: an entry that comes meanwhile waits for this and not for the whole of it. */
+const piece_bytes = 512 * 1024;
+
 /**
  * Photos as files `ab/abcd….jpeg` of a folder. A file is written beside its place, brought to the disk and only then moved
  * there, so that one under its own name is whole whatever happens.
@@ -39,7 +42,10 @@ export function photoFolder(folder: string): PhotoStore {
         await mkdir(place(hash), { recursive: true });
         const handle = await open(beside, 'wx');
         try {
-          await handle.writeFile(bytes);
+          for (let from = 0; from < bytes.length; from += piece_bytes) {
+            await handle.writeFile(bytes.subarray(from, from + piece_bytes));
+            await handle.datasync();
+          }
           await handle.sync();
         } finally {
           await handle.close();

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { Fault } from '../../shop/store.ts';
 import { gathered } from './gathered.ts';
 import { openSqlite } from './sqlite.ts';
 
@@ -23,6 +24,39 @@ it('one that cannot be kept keeps back no other', async () => {
     { reason: new Error('two') },
     { value: 3 },
   ]);
+});
+
+it('what comes while a write is under way goes with the next, all of it', async () => {
+  const flights: { readonly all: readonly number[]; readonly land: () => void }[] = [];
+  const keep = gathered(
+    (all: readonly number[]) =>
+      new Promise<readonly number[]>((done) => {
+        flights.push({ all, land: () => done(all) });
+      }),
+  );
+  const first = keep(1);
+  await expect.poll(() => flights.length).toBe(1);
+  const later = [keep(2), keep(3)];
+  expect(flights).toHaveLength(1);
+  flights[0]!.land();
+  expect(await first).toBe(1);
+  await expect.poll(() => flights.length).toBe(2);
+  expect(flights[1]!.all).toEqual([2, 3]);
+  flights[1]!.land();
+  expect(await Promise.all(later)).toEqual([2, 3]);
+});
+
+it('a full disk is told to all at once, and asked no second time', async () => {
+  let writes = 0;
+  const keep = gathered(async (_all: readonly number[]): Promise<readonly number[]> => {
+    writes += 1;
+    throw new Fault('disk full', 'the disk is full');
+  });
+  const answers = await Promise.allSettled([keep(1), keep(2), keep(3)]);
+  expect(answers.map((one) => one.status === 'rejected' && one.reason.code)).toEqual(
+    Array(3).fill('disk full'),
+  );
+  expect(writes).toBe(1);
 });
 
 it('entries written at once stand in the order they came, one that comes twice is kept once', async () => {

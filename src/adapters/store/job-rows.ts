@@ -2,6 +2,7 @@ import { type SentEntry, storedEntry } from '../../contract/entry.ts';
 import { BadInput } from '../../contract/refusal.ts';
 import type { Entry } from '../../core/ledger/entry.ts';
 import { Fault, type JobLine, type Kept, type Store, type StoreFacts } from '../../shop/store.ts';
+import { filled } from './filled.ts';
 import type { Tables } from './tables.ts';
 import { type Books, rows, type Work } from './work.ts';
 
@@ -25,7 +26,7 @@ function entryOf(row: Row): Entry {
   }
 }
 
-const rowOf = (job: string, entry: SentEntry, seq: number): Row => ({
+export const rowOf = (job: string, entry: SentEntry, seq: number): Row => ({
   job,
   seq,
   id: entry.id,
@@ -37,17 +38,30 @@ const rowOf = (job: string, entry: SentEntry, seq: number): Row => ({
 const isSame = (row: Row, entry: SentEntry): boolean =>
   row.id === entry.id && row.at === entry.at && row.deed === deedOf(entry);
 
-const rowsOf = ({ db }: Books, job: string, after = 0) =>
-  rows(db.selectFrom('entry').selectAll().where('job', '=', job).where('seq', '>', after).orderBy('seq'));
+const rowsAfter = filled((db, job: string, after: number) =>
+  db.selectFrom('entry').selectAll().where('job', '=', job).where('seq', '>', after).orderBy('seq'),
+);
 
-/** Entries of a job in order, those after a place when one is given, or undefined when there is no such job. */
-export function* jobEntries(books: Books, job: string, after = 0): Work<readonly Entry[] | undefined> {
-  const there = yield* rowsOf(books, job, after);
-  if (there.length > 0) return there.map(entryOf);
-  // Nothing after a place is no proof that there is no such job.
-  const { db } = books;
-  const known = after > 0 ? yield* rows(db.selectFrom('job').select('id').where('id', '=', job)) : [];
-  return known.length > 0 ? [] : undefined;
+/** One row for each entry after a place; one without an entry where there is none; no row where there is no such job. */
+const knownAfter = filled((db, job: string, after: number) =>
+  db
+    .selectFrom('job')
+    .leftJoin('entry', (on) => on.onRef('entry.job', '=', 'job.id').on('entry.seq', '>', after))
+    .select(['job.id as job', 'entry.seq', 'entry.id', 'entry.at', 'entry.kind', 'entry.deed'])
+    .where('job.id', '=', job)
+    .orderBy('entry.seq'),
+);
+
+/**
+ * Entries of a job in order, those after a place when one is given, or undefined when there is no such job. One query, so that it
+ * is one moment's without a transaction.
+ */
+export function* jobEntries({ db }: Books, job: string, after = 0): Work<readonly Entry[] | undefined> {
+  const there = yield* rows(knownAfter(db, job, after));
+  if (there.length === 0) return undefined;
+  const entries = there.filter((row): row is Row => row.seq !== null);
+  // A job is made together with its first entry.
+  return entries.length === 0 && after === 0 ? undefined : entries.map(entryOf);
 }
 
 /** Every job, without its ledger, in the order in which they were made. */
@@ -104,8 +118,8 @@ export function* counts({ db }: Books): Work<Pick<StoreFacts, 'jobs' | 'entries'
 export function* makeJob(books: Books, job: string, entries: readonly Entry[]): Work<Kept> {
   const { db, hold } = books;
   yield* hold('jobs');
-  yield* hold({ job });
-  const there = yield* rowsOf(books, job);
+  yield* hold({ jobs: [job] });
+  const there = yield* rows(rowsAfter(db, job, 0));
   // The same beginning is the same job: what is new in either is kept, and a request sent again changes nothing.
   const shared = Math.min(there.length, entries.length);
   if (entries.slice(0, shared).some((entry, k) => !isSame(there[k]!, entry))) return { kind: 'conflict' };
@@ -124,29 +138,52 @@ export function* makeJob(books: Books, job: string, entries: readonly Entry[]): 
   };
 }
 
-/** What would become of an entry that is appended; nothing is written, and the ledger stays held. */
-function* appendPlace({ db, hold }: Books, job: string, entry: SentEntry): Work<Kept> {
-  yield* hold({ job });
-  const [there] = yield* rows(
-    db.selectFrom('entry').selectAll().where('job', '=', job).where('id', '=', entry.id),
-  );
-  if (there)
-    return isSame(there, entry) ? { kind: 'kept', seq: there.seq, again: true } : { kind: 'conflict' };
-  const [last] = yield* rows(
-    db
-      .selectFrom('entry')
-      .select(({ fn }) => fn.max<number | null>('seq').as('seq'))
-      .where('job', '=', job),
-  );
-  const before = last?.seq ?? null;
-  return before === null ? { kind: 'no such job' } : { kind: 'kept', seq: before + 1, again: false };
+/** An entry on its way into a ledger. */
+export interface Appended {
+  readonly job: string;
+  readonly entry: SentEntry;
 }
 
-/** Appends an entry; sent twice, it is kept once. */
-export function* appendEntry(books: Books, job: string, entry: SentEntry): Work<Kept> {
-  const kept = yield* appendPlace(books, job, entry);
-  if (kept.kind === 'kept' && !kept.again)
-    yield* rows(books.db.insertInto('entry').values(rowOf(job, entry, kept.seq)));
+/** What would become of entries that are appended, and the rows that are new; nothing is written, and the ledgers stay held. */
+function* appendPlaces({ db, hold }: Books, all: readonly Appended[]): Work<{ kept: Kept[]; fresh: Row[] }> {
+  const jobs = [...new Set(all.map(({ job }) => job))];
+  yield* hold({ jobs });
+  const ids = [...new Set(all.map(({ entry }) => entry.id))];
+  const nameOf = ({ job, id }: Pick<Row, 'job' | 'id'>) => JSON.stringify([job, id]);
+  const there = new Map(
+    (yield* rows(db.selectFrom('entry').selectAll().where('job', 'in', jobs).where('id', 'in', ids))).map(
+      (row) => [nameOf(row), row],
+    ),
+  );
+  const last = new Map(
+    (yield* rows(
+      db
+        .selectFrom('entry')
+        .select(({ fn }) => ['job', fn.max<number>('seq').as('seq')])
+        .where('job', 'in', jobs)
+        .groupBy('job'),
+    )).map(({ job, seq }) => [job, seq]),
+  );
+  const fresh: Row[] = [];
+  const kept = all.map(({ job, entry }): Kept => {
+    const known = there.get(nameOf({ job, id: entry.id }));
+    if (known)
+      return isSame(known, entry) ? { kind: 'kept', seq: known.seq, again: true } : { kind: 'conflict' };
+    const before = last.get(job);
+    if (before === undefined) return { kind: 'no such job' };
+    const row = rowOf(job, entry, before + 1);
+    last.set(job, row.seq);
+    there.set(nameOf(row), row);
+    fresh.push(row);
+    return { kind: 'kept', seq: row.seq, again: false };
+  });
+  return { kept, fresh };
+}
+
+/** Appends entries, of several jobs it may be, all or none, in the order given; one that is sent twice is kept once. */
+export function* appendEntries(books: Books, all: readonly Appended[]): Work<readonly Kept[]> {
+  const { kept, fresh } = yield* appendPlaces(books, all);
+  if (fresh.length > 0) yield* rows(books.db.insertInto('entry').values(fresh));
   return kept;
 }
 
@@ -160,9 +197,11 @@ export function* makeTold(
   if (!also) return yield* makeJob(books, job, entries);
   yield* books.hold('jobs');
   // Looked at before anything is written: a conflict in either leaves both as they were.
-  const told = yield* appendPlace(books, also.job, also.entry);
-  if (told.kind !== 'kept') return told;
+  const {
+    kept: [told],
+  } = yield* appendPlaces(books, [also]);
+  if (told!.kind !== 'kept') return told!;
   const made = yield* makeJob(books, job, entries);
-  if (made.kind === 'kept') yield* appendEntry(books, also.job, also.entry);
+  if (made.kind === 'kept') yield* appendEntries(books, [also]);
   return made;
 }

@@ -1,8 +1,10 @@
 import { type Compilable, CompiledQuery, Kysely, PostgresDialect, sql } from 'kysely';
 import type { Store } from '../../shop/store.ts';
-import { appendEntry, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
+import { gathered } from './gathered.ts';
+import { type Appended, appendEntries, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
 import { type Migration, migrations, postgresSchema } from './migrations.ts';
+import { appendNew, keptAt } from './postgres-append.ts';
 import { isToBeTriedAgain, worded } from './postgres-faults.ts';
 import { lockClass, locks } from './postgres-locks.ts';
 import { migratePostgres } from './postgres-migrate.ts';
@@ -52,7 +54,11 @@ function booksOf(db: Kysely<Tables>): Books {
     db: ours,
     *hold(ledger) {
       if (ledger === 'jobs' || ledger === 'kit') yield locked(locks[ledger]);
-      else yield* rows(ours.selectFrom('job').select('id').where('id', '=', ledger.job).forUpdate());
+      // In one order, whoever asks, so that two that hold several never wait for each other.
+      else
+        yield* rows(
+          ours.selectFrom('job').select('id').where('id', 'in', ledger.jobs).orderBy('id').forUpdate(),
+        );
     },
   };
 }
@@ -103,11 +109,25 @@ export async function openPostgres(
         }
     });
 
+  const append = gathered((all: readonly Appended[]) =>
+    guarded(async () => {
+      try {
+        return keptAt(all, (await database.executeQuery(appendNew(database, all))).rows);
+      } catch (failure) {
+        // Another server was first, or an entry is there already: looked at one by one, each ledger held.
+        if (!isToBeTriedAgain(failure)) throw failure;
+        return write(() => appendEntries(books, all));
+      }
+    }),
+  );
+  // One query is one moment's by itself, and spares beginning and ending a transaction.
+  const asked = async (query: Compilable) => (await database.executeQuery(query.compile())).rows;
+
   return {
     jobs: () => read(() => jobLines(books)),
-    entries: (job, after) => read(() => jobEntries(books, job, after)),
+    entries: (job, after) => guarded(() => inTurn(jobEntries(books, job, after), asked)),
     make: (job, entries, also) => write(() => makeTold(books, job, entries, also)),
-    append: (job, entry) => write(() => appendEntry(books, job, entry)),
+    append: (job, entry) => append({ job, entry }),
     kit: () => read(() => kitEntries(books)),
     keepKit: (entries) => write(() => appendKit(books, entries)),
     facts: () =>

@@ -2,10 +2,9 @@ import { mkdirSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
-import type { SentEntry } from '../../contract/entry.ts';
 import { Fault, type Kept, type Store } from '../../shop/store.ts';
 import { gathered } from './gathered.ts';
-import { appendEntry, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
+import { type Appended, appendEntries, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
 import { checkGaps, type Migration, migrations } from './migrations.ts';
 import { keepBeforeUpgrade } from './sqlite-copy.ts';
@@ -18,6 +17,9 @@ const applicationId = 0x57415957;
 
 /** How long a write waits for another process that holds the file, ms. */
 const patience_ms = 5_000;
+
+/** Statements that are kept ready; a list of values of another length is another statement. */
+const mostStatements = 200;
 
 interface Tool extends Books {
   readonly database: Database.Database;
@@ -34,11 +36,17 @@ export interface SqliteOptions {
   readonly steps?: readonly Migration[];
 }
 
+/** For whoever gathers entries before they come here. */
+export interface SqliteStore extends Store {
+  /** Appends all or none, in one transaction; answers in the same order. */
+  readonly appendAll: (all: readonly Appended[]) => Promise<readonly Kept[]>;
+}
+
 /**
  * A workshop in one SQLite file: write-ahead log, and every commit forced to the disk before it is answered.
  * @throws Fault  the file cannot be opened, is of something else, or of a newer version
  */
-export async function openSqlite(file: string, options: SqliteOptions = {}): Promise<Store> {
+export async function openSqlite(file: string, options: SqliteOptions = {}): Promise<SqliteStore> {
   const guarded = <T>(work: () => T): T => {
     try {
       return work();
@@ -53,14 +61,15 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
   // What is read is one moment's; a write takes the file before it reads, so that two programs cannot meet half way.
   const read = async <T>(work: Work<T>): Promise<T> => guarded(() => run.deferred(work) as T);
   const write = async <T>(work: Work<T>): Promise<T> => guarded(() => run.immediate(work) as T);
-  const append = gathered((all: readonly { readonly job: string; readonly entry: SentEntry }[]) =>
-    write(appendAll(tool, all)),
-  );
+  const appendAll = (all: readonly Appended[]) => write(appendEntries(tool, all));
+  const append = gathered(appendAll);
   return {
     jobs: () => read(jobLines(tool)),
-    entries: (job, after) => read(jobEntries(tool, job, after)),
+    // One query is one moment's by itself.
+    entries: async (job, after) => guarded(() => atOnce(jobEntries(tool, job, after), answer)),
     make: (job, entries, also) => write(makeTold(tool, job, entries, also)),
     append: (job, entry) => append({ job, entry }),
+    appendAll,
     kit: () => read(kitEntries(tool)),
     keepKit: (entries) => write(appendKit(tool, entries)),
     facts: async () => ({
@@ -76,15 +85,6 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
       database.close();
     },
   };
-}
-
-function* appendAll(
-  books: Books,
-  all: readonly { readonly job: string; readonly entry: SentEntry }[],
-): Work<readonly Kept[]> {
-  const kept: Kept[] = [];
-  for (const { job, entry } of all) kept.push(yield* appendEntry(books, job, entry));
-  return kept;
 }
 
 function open(file: string, { readOnly = false, steps = migrations }: SqliteOptions): Tool {
@@ -105,6 +105,13 @@ function open(file: string, { readOnly = false, steps = migrations }: SqliteOpti
     }
     if (id === 0 && !readOnly) database.pragma(`application_id = ${applicationId}`);
     const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
+    const statements = new Map<string, Database.Statement>();
+    const prepared = (sql: string): Database.Statement => {
+      const there = statements.get(sql) ?? database.prepare(sql);
+      if (statements.size >= mostStatements) statements.clear();
+      statements.set(sql, there);
+      return there;
+    };
     const tool: Tool = {
       database,
       db,
@@ -112,7 +119,7 @@ function open(file: string, { readOnly = false, steps = migrations }: SqliteOpti
       *hold() {},
       answer: (query) => {
         const { sql, parameters } = query.compile();
-        const statement = database.prepare(sql);
+        const statement = prepared(sql);
         if (statement.reader) return statement.all(...parameters);
         statement.run(...parameters);
         return [];

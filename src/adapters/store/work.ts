@@ -11,8 +11,8 @@ export type Work<T> = Generator<Compilable, T, readonly unknown[]>;
 export interface Books {
   /** Writes the queries. */
   readonly db: Kysely<Tables>;
-  /** Holds one job's ledger, or the kit's, until the transaction ends, so that two writers cannot count the same place. */
-  readonly hold: (ledger: { readonly job: string } | 'jobs' | 'kit') => Work<void>;
+  /** Holds the ledgers of jobs, or the kit's, until the transaction ends, so that two writers cannot count the same place. */
+  readonly hold: (ledger: { readonly jobs: readonly string[] } | 'jobs' | 'kit') => Work<void>;
 }
 
 /** Rows of a query. */

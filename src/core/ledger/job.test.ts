@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inventedPlan as plan, written } from '../../../tests/fixture/invented-job.ts';
 import type { Deed } from './entry.ts';
-import { foldJob } from './job.ts';
+import { foldJob, foldOn } from './job.ts';
 
 describe('a job from its ledger', () => {
   it('undo takes back, and undoing the undo brings it back', () => {
@@ -31,6 +31,10 @@ describe('a job from its ledger', () => {
         kind: fc.constant('undone' as const),
         entry: fc.integer({ min: 2, max: 12 }).map((n) => `e${n}`),
       }),
+      fc.record({
+        kind: fc.constant('plan amended' as const),
+        change: fc.record({ film_um: fc.integer({ min: 1, max: 9 }) }),
+      }),
     );
     fc.assert(
       fc.property(fc.array(deed, { maxLength: 12 }), fc.nat(12), fc.boolean(), (deeds, cut, reversed) => {
@@ -38,6 +42,7 @@ describe('a job from its ledger', () => {
         const at = Math.min(1 + cut, all.length);
         const whole = foldJob(all);
         expect(foldJob(all.slice(at), foldJob(all.slice(0, at)))).toEqual(whole);
+        expect(foldOn(foldJob(all.slice(0, at)), all.slice(at))).toEqual(whole);
         expect(foldJob(reversed ? all.toReversed() : all)).toEqual(whole);
       }),
     );

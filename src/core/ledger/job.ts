@@ -48,12 +48,33 @@ export function liveEntries<E extends Struck>(entries: readonly E[]): E[] {
 export function foldJob(entries: readonly Entry[], from?: Pick<Job, 'entries'>): Job {
   const all = [...(from?.entries ?? []), ...entries].sort((a, b) => a.seq - b.seq);
   const live = liveEntries(all);
-  let plan: JobPlan | undefined;
-  for (const entry of live) {
-    if (entry.kind === 'job made') plan = entry.plan;
-    else if (entry.kind === 'plan amended' && plan) plan = { ...plan, ...entry.change };
-  }
+  const plan = planAfter(live);
   if (!plan)
     throw new RangeError(`${all.length} entries and none of them makes the job; expected a "job made"`);
   return { plan, entries: all, live, round: roundNow(live), seq: all.at(-1)?.seq ?? 0 };
+}
+
+function planAfter(entries: readonly Entry[], from?: JobPlan): JobPlan | undefined {
+  let plan = from;
+  for (const entry of entries) {
+    if (entry.kind === 'job made') plan = entry.plan;
+    else if (entry.kind === 'plan amended' && plan) plan = { ...plan, ...entry.change };
+  }
+  return plan;
+}
+
+/**
+ * `foldJob(entries, from)` without going through what came before again, which an undo alone can change.
+ * @param entries  in order of seq, all later than those of `from`
+ */
+export function foldOn(from: Job, entries: readonly Entry[]): Job {
+  if (entries.length === 0) return from;
+  if (entries.some(({ kind }) => kind === 'undone')) return foldJob(entries, from);
+  return {
+    plan: planAfter(entries, from.plan)!,
+    entries: [...from.entries, ...entries],
+    live: [...from.live, ...entries],
+    round: Math.max(from.round, roundNow(entries)),
+    seq: entries.at(-1)!.seq,
+  };
 }

@@ -54,11 +54,7 @@ export const eventRoutes =
         const mayStay = () => person.is !== 'device' || devices?.holding(person.key) !== undefined;
         const unwatch = watch.job(id, asked, (news) => {
           if (!mayStay() || raw.writableLength > mostUnread_bytes) return raw.end();
-          raw.write(
-            news
-              .map((entry) => `id: ${entry.seq}\nevent: entry\ndata: ${JSON.stringify(entry)}\n\n`)
-              .join(''),
-          );
+          raw.write(news.map(({ text }) => text).join(''));
         });
         const beat = setInterval(() => raw.write(': here\n\n'), heartbeat_ms);
         // Taken away by another process, the key is missed here.

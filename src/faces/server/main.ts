@@ -24,6 +24,7 @@ import { openInvitations } from './share/invitations.ts';
 import { networkAddresses } from './share/own-names.ts';
 import type { ShareParts } from './share/routes.ts';
 import { shareText } from './share/text.ts';
+import { writingOnThread } from './store-thread.ts';
 import { computeOnThread } from './thread.ts';
 
 const loopback = '127.0.0.1';
@@ -71,7 +72,11 @@ async function main(): Promise<void> {
   const place = workshopPlace();
   const plan = backupSettings(place);
   const workshop = await openedWhole(place, plan.folder);
-  const { store, photos } = workshop;
+  const { photos } = workshop;
+  const store =
+    place.kind === 'SQLite'
+      ? writingOnThread(workshop.store, place.at, new URL('./store-worker/main.js', import.meta.url))
+      : workshop.store;
   const demos = demoJobs();
   const empty = (await store.jobs()).length === 0;
   if (empty) for (const demo of demos) await importJob(store, demo);
@@ -135,6 +140,7 @@ async function main(): Promise<void> {
     await thread.close();
     await photoThread.close();
     await paper.close();
+    if (store !== workshop.store) await store.close();
     await workshop.close();
   };
   process.on('SIGINT', () => void stop());

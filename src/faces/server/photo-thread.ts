@@ -29,6 +29,13 @@ function asError({ message, issues, fault }: Failure): Error {
   return fault ? new Fault(fault, message) : new Error(message);
 }
 
+/** A photo's bytes go over as they are, not copied, where they lie in memory of their own. */
+function handedOver(ask: unknown): ArrayBuffer[] {
+  const { bytes } = ask as { readonly bytes?: Uint8Array };
+  const isAlone = bytes?.buffer instanceof ArrayBuffer && bytes.byteLength === bytes.buffer.byteLength;
+  return isAlone ? [bytes.buffer as ArrayBuffer] : [];
+}
+
 /**
  * Photos looked at on a thread of their own, one at a time, so that neither a request nor steering is held up. A photo that
  * takes too long is given up together with the thread; the next one gets another.
@@ -85,7 +92,7 @@ export function photosOnThread(
     clock = setTimeout(giveUp, most_ms);
     clock.unref();
     worker ??= start();
-    worker.postMessage({ kind: now.kind, ask: now.ask });
+    worker.postMessage({ kind: now.kind, ask: now.ask }, handedOver(now.ask));
   }
 
   return {

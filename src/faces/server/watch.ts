@@ -1,10 +1,22 @@
 import type { Entry } from '../../core/ledger/entry.ts';
 import type { Store } from '../../shop/store.ts';
 
+/** An entry as it is told: written out once, whoever hears it. */
+export interface News {
+  readonly seq: number;
+  /** A server-sent event. */
+  readonly text: string;
+}
+
+const eventOf = (entry: Entry): News => ({
+  seq: entry.seq,
+  text: `id: ${entry.seq}\nevent: entry\ndata: ${JSON.stringify(entry)}\n\n`,
+});
+
 /** Tells whoever watches a job what was written into it, by this process or any other. */
 export interface Watch {
   /** @param after  place of the last entry that the watcher has  @returns how to stop */
-  readonly job: (id: string, after: number, tell: (news: readonly Entry[]) => void) => () => void;
+  readonly job: (id: string, after: number, tell: (news: readonly News[]) => void) => () => void;
   /** Something was written into a job just now. */
   readonly nudge: (id: string) => void;
   readonly close: () => void;
@@ -12,17 +24,18 @@ export interface Watch {
 
 /** How often the store is asked what other processes wrote, ms. */
 const look_ms = 500;
-/** Entries written in a row are told together, ms. */
-const gather_ms = 20;
+/** The first entry after a quiet while is told at once; those that follow it are told together, so often, ms. */
+const gather_ms = 100;
 
 interface Watcher {
   after: number;
-  readonly tell: (news: readonly Entry[]) => void;
+  readonly tell: (news: readonly News[]) => void;
 }
 
 export function watchJobs(store: Store): Watch {
   const watched = new Map<string, Set<Watcher>>();
   const due = new Map<string, NodeJS.Timeout>();
+  const toldAt = new Map<string, number>();
 
   const look = async (id: string): Promise<void> => {
     const watchers = watched.get(id);
@@ -30,9 +43,11 @@ export function watchJobs(store: Store): Watch {
     const least = Math.min(...[...watchers].map((one) => one.after));
     // A store that does not answer just now is asked again; nobody's place moves meanwhile.
     const entries = await store.entries(id, least).catch(() => undefined);
-    if (!entries || entries.length === 0) return;
+    if (!entries || entries.length === 0 || !watched.has(id)) return;
+    toldAt.set(id, performance.now());
+    const told = entries.map(eventOf);
     for (const watcher of [...watchers]) {
-      const news = entries.filter((entry) => entry.seq > watcher.after);
+      const news = told.filter((entry) => entry.seq > watcher.after);
       if (news.length === 0) continue;
       watcher.after = news.at(-1)!.seq;
       watcher.tell(news);
@@ -40,12 +55,16 @@ export function watchJobs(store: Store): Watch {
   };
   const soon = (id: string) => {
     if (due.has(id) || !watched.has(id)) return;
+    const wait = (toldAt.get(id) ?? Number.NEGATIVE_INFINITY) + gather_ms - performance.now();
     due.set(
       id,
-      setTimeout(() => {
-        due.delete(id);
-        void look(id);
-      }, gather_ms),
+      setTimeout(
+        () => {
+          due.delete(id);
+          void look(id);
+        },
+        Math.max(0, wait),
+      ),
     );
   };
   const timer = setInterval(() => {
@@ -60,7 +79,9 @@ export function watchJobs(store: Store): Watch {
       soon(id);
       return () => {
         others.delete(watcher);
-        if (others.size === 0) watched.delete(id);
+        if (others.size > 0) return;
+        watched.delete(id);
+        toldAt.delete(id);
       };
     },
     nudge: soon,

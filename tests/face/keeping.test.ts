@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readdirSync, statSync, truncateSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Cluster, newCluster } from '../fixture/cluster.ts';
@@ -77,7 +77,8 @@ describe('a workshop kept safe', () => {
     await page.getByRole('link', { name: 'Where it is kept, and the last backup' }).click();
     await page.locator('.workshop-facts').waitFor();
     const said = await screenText(page);
-    for (const word of ['version 0.1.0', 'one SQLite file', '3 jobs', 'number 1', 'the newest 14 stay'])
+    const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
+    for (const word of [`version ${version}`, 'one SQLite file', '3 jobs', 'number 1', 'the newest 14 stay'])
       expect(said).toContain(word);
     await looksRight(page, 'workshop');
     expect(complaints).toEqual([]);

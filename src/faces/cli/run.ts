@@ -4,8 +4,8 @@ import { type Doors, exitCodes, Leave } from './doors.ts';
 /** Adds one verb, or a few, to the command line. */
 export type Register = (program: Command, doors: Doors) => void;
 
-const about = `Brings worn machine slideways back to true by hand scraping: how far out and how sure, where to scrape and how many
-passes, and when to stop. Every verb says more with --help.`;
+const about =
+  'Brings worn machine slideways back to true by hand scraping: how far out and how sure, where to scrape and how many passes, and when to stop. Every verb says more with --help.';
 
 /**
  * Runs the command line.

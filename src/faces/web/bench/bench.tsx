@@ -38,7 +38,7 @@ const roundPlan = (steer: SteerAnswer | NoAnswer): RoundPlan =>
 
 function Bench({ open }: { readonly open: OpenJob }) {
   const { units } = useSettings();
-  const { data: answer } = useAnswer(open.id);
+  const answer = useAnswer(open.id);
   const { job } = open;
   const record = useMemo(() => roundRecord(job.live, job.round), [job]);
   const measured = Object.keys(record.taken).length > 0 || record.print !== undefined;

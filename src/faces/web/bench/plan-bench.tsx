@@ -14,6 +14,7 @@ import { NowPane } from './now-pane.tsx';
 import { DoubtNotes, PassNotes } from './plan-notes.tsx';
 import { PracticeTruth } from './practice-truth.tsx';
 import { pastRounds } from './rounds.ts';
+import { WorkedAnew } from './worked-anew.tsx';
 import { Working } from './working.tsx';
 
 const SolidPane = lazy(async () => ({ default: (await import('./solid-pane.tsx')).SolidPane }));
@@ -48,6 +49,7 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
           />
         ) : null}
         <section className="do" aria-label="Where to scrape">
+          <WorkedAnew open={open} seq={answer.seq} />
           <MapPane
             key={spot ? 'spot' : 'scrape'}
             open={open}

@@ -1,4 +1,4 @@
-import { QueryClient, useQuery, useQueryClient } from '@tanstack/react-query';
+import { QueryClient, useQuery } from '@tanstack/react-query';
 import { useEffect, useMemo, useSyncExternalStore } from 'react';
 import type { Template } from '../../../contract/template.ts';
 import type { Deed, Entry } from '../../../core/ledger/entry.ts';
@@ -6,18 +6,13 @@ import { foldJob, type Job } from '../../../core/ledger/job.ts';
 import type { JobAnswer } from '../../../shop/answer-job.ts';
 import type { JobListed } from '../../../shop/keep-job.ts';
 import { sendWaitingPhotos } from '../photo/waiting-photo.ts';
+import { type JobView, newerView } from './newer-view.ts';
 import { listen } from './news.ts';
 import { kitParcels, newId, Outbox, type OutboxState } from './outbox.ts';
 import { deliver, fetched, jobAddress, sentPhoto } from './server.ts';
 import { buzz } from './settings.ts';
 import { phoneShelf, shelved } from './shelf.ts';
 import { thisPhone } from './this-phone.ts';
-
-interface JobView {
-  readonly id: string;
-  readonly seq: number;
-  readonly entries: readonly Entry[];
-}
 
 export const queries = new QueryClient({
   defaultOptions: {
@@ -36,13 +31,12 @@ export const outbox = new Outbox(phoneShelf, async (parcel) => {
     }
     // Into the job before it leaves the outbox, so that the screen never falls back to a ledger without it.
     const kept = { ...parcel.entry, seq: delivery.seq } as Entry;
-    queries.setQueryData<JobView>(['job', parcel.job, 'entries'], (view) =>
+    queries.setQueryData<JobView>(entriesOf(parcel.job), (view) =>
       view && !view.entries.some((entry) => entry.id === kept.id)
         ? { ...view, seq: Math.max(view.seq, kept.seq), entries: [...view.entries, kept] }
         : view,
     );
-    void queries.invalidateQueries({ queryKey: ['job', parcel.job] });
-    void queries.invalidateQueries({ queryKey: ['jobs'] });
+    askAnew(({ job, part }) => job === undefined || (job === parcel.job && part !== 'answer'));
   }
   if (delivery.kind === 'refused') buzz(2);
   return delivery;
@@ -92,13 +86,17 @@ export const useTemplates = () =>
     staleTime: Number.POSITIVE_INFINITY,
   });
 
+const entriesOf = (id: string) => ['job', id, 'entries'] as const;
+
 const viewKey = (id: string) => `waywright/view/${encodeURIComponent(id)}`;
 
 /** The job from the shop's file, and as last seen on this phone when the shop is out of reach. */
 async function jobView(id: string): Promise<JobView> {
+  const held = () => queries.getQueryData<JobView>(entriesOf(id));
+  const asked = held();
   try {
-    const view = await fetched<JobView>(jobAddress(id));
-    const seen: JobView = { id: view.id, seq: view.seq, entries: view.entries };
+    const { seq, entries } = await fetched<JobView>(jobAddress(id));
+    const seen = newerView(asked, held(), { id, seq, entries });
     try {
       phoneShelf.write(viewKey(id), JSON.stringify(seen));
     } catch {
@@ -116,17 +114,25 @@ async function jobView(id: string): Promise<JobView> {
 }
 
 /** The last entry of a job that this page has seen from the shop. */
-const knownSeq = (id: string): number => queries.getQueryData<JobView>(['job', id, 'entries'])?.seq ?? 0;
+const knownSeq = (id: string): number => queries.getQueryData<JobView>(entriesOf(id))?.seq ?? 0;
 
 /** An entry that another hand wrote, as the shop tells it. */
 function hear(id: string, entry: Entry): void {
-  const view = queries.getQueryData<JobView>(['job', id, 'entries']);
+  const view = queries.getQueryData<JobView>(entriesOf(id));
   if (!view || view.entries.some((one) => one.id === entry.id)) return;
   const entries = [...view.entries, entry].sort((a, b) => a.seq - b.seq);
-  queries.setQueryData<JobView>(['job', id, 'entries'], { ...view, seq: entries.at(-1)!.seq, entries });
+  queries.setQueryData<JobView>(entriesOf(id), { ...view, seq: entries.at(-1)!.seq, entries });
   // A place that was skipped: the whole ledger is asked for.
-  if (entry.seq > view.seq + 1) void queries.invalidateQueries({ queryKey: ['job', id, 'entries'] });
+  if (entry.seq > view.seq + 1) void queries.invalidateQueries({ queryKey: entriesOf(id) });
   soon(id);
+}
+
+/** Asks again for the list of jobs (no `job`), and for what stands under a job, where `which` says so. An answer is asked for by its place. */
+function askAnew(which: (of: { readonly job?: unknown; readonly part?: unknown }) => boolean): void {
+  void queries.invalidateQueries({
+    predicate: ({ queryKey: [what, job, part] }) =>
+      what === 'jobs' ? which({}) : what === 'job' && which({ job, part }),
+  });
 }
 
 const gather_ms = 250;
@@ -137,13 +143,12 @@ function soon(id: string): void {
   if (due.has(id)) return;
   const ask = () => {
     due.delete(id);
-    void queries.invalidateQueries({
-      predicate: ({ queryKey: [what, job, part] }) =>
-        what === 'jobs' || (what === 'job' && job === id && part !== 'entries'),
-    });
+    askAnew(({ job, part }) => job === undefined || (job === id && part !== 'entries' && part !== 'answer'));
   };
   due.set(id, window.setTimeout(ask, gather_ms));
 }
+
+const useView = (id: string) => useQuery({ queryKey: entriesOf(id), queryFn: () => jobView(id) });
 
 /** A job as it stands, with what still waits on this phone counted in. */
 export interface OpenJob {
@@ -155,7 +160,7 @@ export interface OpenJob {
 
 export function useJob(id: string): { open?: OpenJob; failure?: Error } {
   const box = useOutbox();
-  const query = useQuery({ queryKey: ['job', id, 'entries'], queryFn: () => jobView(id) });
+  const query = useView(id);
   const view = query.data;
   const isHere = view !== undefined;
   useEffect(
@@ -184,22 +189,38 @@ function openJob(view: JobView, box: OutboxState): OpenJob {
   return { id: view.id, job: foldJob(entries), ...(last === undefined ? {} : { last }) };
 }
 
-/** What the tool answers for the job as the shop's file has it. */
-export function useAnswer(id: string) {
-  return useQuery({
-    queryKey: ['job', id, 'answer'],
+/**
+ * What the tool answers for the job as the shop's file has it. Asked for by the ledger's place: an answer that was under way
+ * when an entry came in is never taken for one that knows of it.
+ */
+export function useAnswer(id: string): JobAnswer | undefined {
+  const seq = useView(id).data?.seq;
+  const { data } = useQuery({
+    queryKey: [...answersOf(id), seq],
     queryFn: () => fetched<JobAnswer>(`${jobAddress(id)}/answer`),
-    // The old answer stays in sight until the new one is here: nothing jumps, no spinner.
-    placeholderData: (before) => before,
+    enabled: seq !== undefined,
+    // A ledger's place has one answer.
+    staleTime: Number.POSITIVE_INFINITY,
+    refetchInterval: ({ state }) => (state.status === 'error' ? retry_ms : false),
   });
+  // The old answer stays in sight until the new one is here: nothing jumps, no spinner.
+  return data ?? lastAnswer(id);
+}
+
+const answersOf = (id: string) => ['job', id, 'answer'] as const;
+
+/** The newest answer that this page was given for a job. */
+function lastAnswer(id: string): JobAnswer | undefined {
+  const given = queries.getQueriesData<JobAnswer>({ queryKey: answersOf(id) });
+  return given
+    .flatMap(([, answer]) => answer ?? [])
+    .reduce<JobAnswer | undefined>((last, one) => (last && last.seq > one.seq ? last : one), undefined);
 }
 
 /** Writes deeds of a job: first on this phone, then in the shop's file. */
 export function useWrite(id: string): (deed: Deed) => void {
-  const client = useQueryClient();
   return (deed) => {
     const written = { on: thisPhone(), knowing: knownSeq(id) };
     outbox.add({ job: id, entry: { ...deed, id: newId(), at: new Date().toISOString(), written } });
-    void client.cancelQueries({ queryKey: ['job', id, 'answer'] });
   };
 }

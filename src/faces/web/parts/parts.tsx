@@ -45,7 +45,7 @@ const plannedOf = (steer: SteerAnswer | undefined, feature: string | undefined):
 function Parts({ open }: { readonly open: OpenJob }) {
   const { units } = useSettings();
   const { plan, live } = open.job;
-  const { data: answer } = useAnswer(open.id);
+  const answer = useAnswer(open.id);
   const steer = answer?.steer?.ok ? answer.steer : undefined;
   const facing = facingOf(plan);
   const surveys = useMemo(() => surveysOf(live), [live]);

@@ -73,7 +73,7 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
   const face = useMemo(() => ({ ...size, units }), [size, units]);
   const write = useWrite(id);
   const [, go] = useLocation();
-  const answer = useAnswer(id).data;
+  const answer = useAnswer(id);
   const turned = lastTurned(live);
   const { photo, corners, settled, atMarks = false } = draft;
   const known = useMemo(() => marksBefore(live, pad.name, size), [live, pad.name, size]);

@@ -48,7 +48,7 @@ function Shown({ open }: { readonly open: OpenJob }) {
   const { job, id } = open;
   const { units } = useSettings();
   const { data: truth, error } = useTruth(open);
-  const { data: answer } = useAnswer(id);
+  const answer = useAnswer(id);
   const round = answer?.round;
   const was = round === undefined ? undefined : truth?.rounds.find((one) => one.round === round);
   const rows = answer?.steer?.ok && was ? toldAndTrue(job.plan, answer.steer, was, units) : [];

@@ -3,17 +3,19 @@ import { Link, Redirect, useLocation } from 'wouter';
 import { lastTurned, roundRecord } from '../../../core/ledger/round-record.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { alarmState } from '../../../shop/bench/alarm-state.ts';
+import { notAnswered } from '../../../shop/bench/not-answered.ts';
 import { passesOf, zonesByPad } from '../../../shop/bench/pass.ts';
 import { counted } from '../../../shop/phrase.ts';
 import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { HowTurned } from '../bench/how-turned.tsx';
 import { PartMap } from '../bench/part-map.tsx';
+import { WorkedAnew } from '../bench/worked-anew.tsx';
 import type { ZonePlace } from '../figure.tsx';
 import { GoButton } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { clock } from '../frame/kept.tsx';
 import { Mark, Strokes } from '../frame/mark.tsx';
-import { type OpenJob, useAnswer, useWrite } from '../keep/jobs.ts';
+import { type OpenJob, useAnswer, useOutbox, useWrite } from '../keep/jobs.ts';
 
 /** At the bench with the scraper: one pass at a time, one direction of stroke, the zones lit, one thumb. */
 export const ScrapeScreen = ({ id }: { readonly id: string }) => (
@@ -22,12 +24,21 @@ export const ScrapeScreen = ({ id }: { readonly id: string }) => (
 
 function Scrape({ open }: { readonly open: OpenJob }) {
   const { id, job } = open;
-  const { data: answer } = useAnswer(id);
+  const answer = useAnswer(id);
+  const { waiting } = useOutbox();
   const record = roundRecord(job.live, job.round);
   const bench = `/job/${encodeURIComponent(id)}`;
   if (!answer?.steer) return <main className="page" aria-busy="true" />;
   const { steer } = answer;
   const unsettled = steer.ok && steer.alarm && !alarmState(steer.alarm, record.causes).settled;
+  // No pass is begun by a plan that its readings have left behind, unless they cannot reach the shop now.
+  const begins = record.passes.length === 0 && !waiting.some((parcel) => parcel.job === id);
+  if (begins && notAnswered(job, answer.seq))
+    return (
+      <main className="page" aria-busy="true">
+        <WorkedAnew open={open} seq={answer.seq} />
+      </main>
+    );
   if (!steer.ok || unsettled) return <Redirect to={bench} />;
   if (record.turned === undefined) return <HowTurned open={open} />;
   return <Passes open={open} steer={steer} record={record} bench={bench} />;

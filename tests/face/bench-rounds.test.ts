@@ -6,6 +6,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { allDelivered, expectPasses } from './map-shown.ts';
 
 let served: Served;
 let opened: Opened;
@@ -32,19 +33,6 @@ async function commandLine(): Promise<SteerAnswer> {
   });
   return JSON.parse(out) as SteerAnswer;
 }
-
-/** Figures of the map's zones by pad, minus end of the travel first, as they stand on the screen. */
-const mapFigures = () =>
-  page.evaluate(() => {
-    const figures: Record<string, string[]> = {};
-    for (const zone of document.querySelectorAll('[data-pad][data-zone]')) {
-      const pad = zone.getAttribute('data-pad')!;
-      figures[pad] ??= [];
-      const text = [...zone.querySelectorAll('text')].map((one) => one.textContent).join('');
-      figures[pad][Number(zone.getAttribute('data-zone'))] = text;
-    }
-    return figures;
-  });
 
 async function sweepByKeyboard(readings: readonly string[]): Promise<void> {
   await pressKey(page, 'Set up the sweep');
@@ -79,14 +67,10 @@ async function printByKeyboard(words: string): Promise<void> {
 }
 
 async function expectPlanAsOnCommandLine(): Promise<SteerAnswer> {
+  await allDelivered(page);
   const answer = await commandLine();
   expect(answer.ok).toBe(true);
-  const expected: Record<string, string[]> = {};
-  for (const zone of answer.plan.zones) {
-    expected[zone.pad] ??= [];
-    expected[zone.pad]![zone.zone] = String(zone.passes_now);
-  }
-  await expect.poll(mapFigures).toEqual(expected);
+  await expectPasses(page, answer);
   return answer;
 }
 

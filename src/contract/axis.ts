@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { BarReading, HeldBar } from '../core/axis/bar-axis.ts';
+import { usualReadingSd_um } from '../core/axis/bar-axis.ts';
 import type { BarPlace } from '../core/axis/bar-sweeps.ts';
 import { type CentresReading, type SwungSag, swungSag } from '../core/axis/centres.ts';
 import { materials } from '../core/kit/material.ts';
@@ -121,9 +122,6 @@ export interface AxisAsk {
   };
 }
 
-/** One sd of an indicator's reading that is taken when none is given, µm; common practice. */
-const usualReading_sd_um = 1.5;
-
 type WrittenBar = Pick<NonNullable<Written['bar']>, keyof typeof barSchema>;
 const barOf = ({ diameter_mm, bore_mm = 0, density_kg_m3, modulus_GPa }: WrittenBar): HeldBar['bar'] => ({
   diameter_mm,
@@ -161,14 +159,14 @@ export function axisInput(value: unknown): AxisAsk {
             out_mm: bar.out_mm,
             near_mm: bar.near_mm,
             far_mm: bar.far_mm,
-            reading_sd_um: bar.reading_sd_um ?? usualReading_sd_um,
+            reading_sd_um: bar.reading_sd_um ?? usualReadingSd_um,
           },
         }
       : {}),
     readings: readings.map((one) => ({ side: one.side, near: turnedOf(one.near), far: turnedOf(one.far) })),
     bands: { ...(bands.up ? { up: bands.up } : {}), ...(bands.sideways ? { sideways: bands.sideways } : {}) },
     centres: centres.map((one) => {
-      const { low_um, high_um, aim_um, plane, reading_sd_um = usualReading_sd_um } = one;
+      const { low_um, high_um, aim_um, plane, reading_sd_um = usualReadingSd_um } = one;
       const common = { low_um, high_um, aim_um, plane, reading_sd_um };
       if (one.kind === 'two bars')
         return { ...common, kind: one.kind, first_um: one.first_um, exchanged_um: one.exchanged_um };

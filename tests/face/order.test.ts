@@ -228,20 +228,25 @@ it('a gib: over rolls and its taper by keyboard, sentences and working at once, 
     });
 });
 
-it('the machine is edited: a step’s hours by its cell, an error named by the place’s own name, kept as an entry', async () => {
+it('the machine is edited: a step’s title by its cell, a short name with all that refers to it, an error named by the place’s own name, kept as an entry', async () => {
   await visit('/machine');
   await says('This is your own copy');
-  await page.locator('summary', { hasText: 'Wipers, oil, adjustments' }).click();
-  const title = page.getByLabel('Title', { exact: true });
-  const shown = title.locator('visible=true');
-  await shown.fill('Wipers, oil and shims');
-  await says('It hangs together');
   await page.getByRole('button', { name: 'Ways' }).click();
   await page.locator('summary', { hasText: 'bed: feet, as they are set' }).click();
-  await page.getByLabel('Short name').locator('visible=true').fill('feet');
-  await says(/Step “Bed on its feet, twist out”, makes 1: "bed-feet"; expected one of the ways/);
+  const short = page.getByLabel('Short name').locator('visible=true');
+  await short.fill('bed-flat');
+  await says('Another way is “bed-flat” already; it stays “bed-feet”.');
+  await short.fill('feet');
+  await says('It hangs together');
+  await pressKey(page, 'Take out bed: feet, as they are set');
+  await says(/Step “Bed on its feet, twist out”, makes 1: "feet"; expected one of the ways/);
   await looksRight('machine-wrong');
-  await page.getByLabel('Short name').locator('visible=true').fill('bed-feet');
+  await pressKey(page, 'Drop what I changed');
+  await says('Nothing is changed');
+  await short.fill('feet');
+  await page.getByRole('button', { name: 'Steps', exact: true }).click();
+  await page.locator('summary', { hasText: 'Wipers, oil, adjustments' }).click();
+  await page.getByLabel('Title', { exact: true }).locator('visible=true').fill('Wipers, oil and shims');
   await says('It hangs together');
   for (const room of ['Steps', 'Sizes', 'Pads', 'Text']) {
     await page.getByRole('button', { name: room, exact: true }).click();
@@ -251,7 +256,11 @@ it('the machine is edited: a step’s hours by its cell, an error named by the p
   await pressKey(page, 'Keep this machine');
   await says('Wipers, oil and shims');
   const last = (await entries()).at(-1)!;
-  expect(last.kind).toBe('machine set');
+  if (last.kind !== 'machine set') throw new Error(`the last entry is ${last.kind}`);
+  expect(last.machine.ways[0]!.id).toBe('feet');
+  expect(last.machine.steps.filter(({ makes }) => makes.includes('feet')).map(({ id }) => id)).toEqual([
+    'support',
+  ]);
 });
 
 it('one’s own machine from scratch, saved as a file', async () => {

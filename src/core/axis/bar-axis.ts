@@ -2,6 +2,9 @@ import { slope } from '../body/displacement.ts';
 import { halves } from '../kit/reversal.ts';
 import { type Bar, heldSag } from './bar-sag.ts';
 
+/** One sd of an indicator's reading that is taken when none is given, µm; common practice. */
+export const usualReadingSd_um = 1.5;
+
 /** Which line of the bar the plunger touches; the operator stands in front. */
 export type BarSide = 'top' | 'bottom' | 'front' | 'back';
 

@@ -45,9 +45,9 @@ export const levelHeight = sum({
 export const angleHeight = sum({
   name: 'angle-height',
   group: 'angles and tapers',
-  title: 'Seconds of arc to µm over a base',
+  title: 'Seconds of arc to a height over a base',
   question: 'How much does an angle lift the end of a base?',
-  inputs: { angle: { symbol: 'A', label: 'angle, as 4 arcsec or 0.02 mm/m', unit: 'urad', sd: 0 }, base },
+  inputs: { angle: { symbol: 'A', label: 'angle, as 4 arcsec', unit: 'urad', sd: 0 }, base },
   results: {
     height: {
       symbol: 'h',

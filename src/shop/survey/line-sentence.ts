@@ -48,7 +48,7 @@ export function lineSentence(answer: LineAnswer, system: UnitSystem = 'metric'):
 export function decisionSentence(decision: LineAnswer['decision'], system: UnitSystem): string {
   if (!decision) return '';
   const limit = sayDeviation(decision.limit_um, system, { signed: false }).text;
-  const over = sayDeviation(decision.over_um, system, { signed: false }).text;
+  const over = sayDeviation(decision.over_um, system, { signed: false, rough: true }).text;
   if (decision.verdict === 'within') return ` Within ${limit}.`;
   if (decision.verdict === 'outside') return ` Outside ${limit}.`;
   return ` Not proven within ${limit}: value and doubt reach ${over} beyond.`;

@@ -58,8 +58,9 @@ function Axes({ open }: { readonly open: OpenJob }) {
                   <span>
                     <b>{of.charAt(0).toUpperCase() + of.slice(1)}</b>
                     <small>
-                      {what}
-                      {its ? `. Kept ${dayMonth(its.at)} ${clock(its.at)}` : ''}
+                      {[what, ...(its ? [`Kept ${dayMonth(its.at)} ${clock(its.at)}`] : [])]
+                        .filter(Boolean)
+                        .join('. ')}
                     </small>
                   </span>
                   <span />

@@ -1,4 +1,6 @@
+import { usualReadingSd_um } from '../../../core/axis/bar-axis.ts';
 import type { AxisRecord } from '../../../core/ledger/rebuild-record.ts';
+import { sayDeviation } from '../../../core/quantity/say.ts';
 import type { AxisAnswer } from '../../../shop/order/axis.ts';
 import type { AxisTyped, BarTyped, ReadingTyped } from '../../../shop/order/axis-typed.ts';
 import { moved } from '../../../shop/order/machine-draft.ts';
@@ -7,6 +9,7 @@ import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useWrite } from '../keep/jobs.ts';
 import { jobAddress } from '../keep/server.ts';
+import { useSettings } from '../keep/settings.ts';
 import { ItemList, PickField } from '../machine/fields.tsx';
 import { MeasureField } from '../machine/measure-field.tsx';
 import { useWorkedOut } from '../machine/worked-out.ts';
@@ -170,42 +173,45 @@ export function AxisSheet(props: {
   );
 }
 
-const BarFields = ({ bar, set }: { readonly bar: BarTyped; readonly set: (bar: BarTyped) => void }) => (
-  <section className="machine-list">
-    <h2>The bar</h2>
-    <div className="machine-three">
-      {(
-        [
-          ['diameter_mm', 'Diameter'],
-          ['bore_mm', 'Bore through it'],
-          ['out_mm', 'Stands out'],
-          ['near_mm', 'First place, from the bore'],
-          ['far_mm', 'Second place'],
-        ] as const
-      ).map(([key, label]) => (
+function BarFields({ bar, set }: { readonly bar: BarTyped; readonly set: (bar: BarTyped) => void }) {
+  const { units } = useSettings();
+  return (
+    <section className="machine-list">
+      <h2>The bar</h2>
+      <div className="machine-three">
+        {(
+          [
+            ['diameter_mm', 'Diameter'],
+            ['bore_mm', 'Bore through it'],
+            ['out_mm', 'Stands out'],
+            ['near_mm', 'First place, from the bore'],
+            ['far_mm', 'Second place'],
+          ] as const
+        ).map(([key, label]) => (
+          <MeasureField
+            key={key}
+            label={label}
+            unit="mm"
+            value={bar[key]}
+            {...(key === 'bore_mm' ? { empty: 'solid' } : {})}
+            onChange={(mm) => {
+              const { bore_mm, ...rest } = bar;
+              if (key === 'bore_mm') set(mm === undefined ? rest : { ...rest, bore_mm: mm });
+              else set({ ...bar, [key]: mm ?? 0 });
+            }}
+          />
+        ))}
         <MeasureField
-          key={key}
-          label={label}
-          unit="mm"
-          value={bar[key]}
-          {...(key === 'bore_mm' ? { empty: 'solid' } : {})}
-          onChange={(mm) => {
-            const { bore_mm, ...rest } = bar;
-            if (key === 'bore_mm') set(mm === undefined ? rest : { ...rest, bore_mm: mm });
-            else set({ ...bar, [key]: mm ?? 0 });
+          label="One reading, one sd"
+          unit="um"
+          value={bar.reading_sd_um}
+          empty={`${sayDeviation(usualReadingSd_um, units, { signed: false }).text}, common practice`}
+          onChange={(um) => {
+            const { reading_sd_um: _sd, ...rest } = bar;
+            set(um === undefined ? rest : { ...rest, reading_sd_um: um });
           }}
         />
-      ))}
-      <MeasureField
-        label="One reading, one sd"
-        unit="um"
-        value={bar.reading_sd_um}
-        empty="1.5 µm, common practice"
-        onChange={(um) => {
-          const { reading_sd_um: _sd, ...rest } = bar;
-          set(um === undefined ? rest : { ...rest, reading_sd_um: um });
-        }}
-      />
-    </div>
-  </section>
-);
+      </div>
+    </section>
+  );
+}

@@ -1,7 +1,8 @@
-import { type ChangeEvent, useRef, useState } from 'react';
+import { type ChangeEvent, useMemo, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { Machine } from '../../../core/order/machine.ts';
 import { isListed } from '../../../shop/order/machine-draft.ts';
+import { heldNames } from '../../../shop/order/machine-rename.ts';
 import { counted } from '../../../shop/phrase.ts';
 import { GoButton } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
@@ -26,7 +27,8 @@ export const EditScreen = ({ id }: { readonly id: string }) => (
 const written = (machine: Machine): string => JSON.stringify(machine, null, 2);
 
 function Edit({ open }: { readonly open: OpenMachine }) {
-  const { id, machine: kept } = open;
+  const { id, machine: kept, job } = open;
+  const held = useMemo(() => heldNames(job.live), [job.live]);
   const was = written(kept);
   const [text, keep, finish] = useDraft<string>(draftKey(id, 'machine'), was);
   const [room, setRoom] = useState<Room>('steps');
@@ -72,11 +74,11 @@ function Edit({ open }: { readonly open: OpenMachine }) {
         <TextRoom text={text} name={kept.id} onChange={keep} />
       ) : machine ? (
         <div className="machine-room">
-          {room === 'steps' ? <StepsRoom machine={machine} onChange={change} /> : null}
-          {room === 'sizes' ? <SizesRoom machine={machine} onChange={change} /> : null}
-          {room === 'ways' ? <WaysRoom machine={machine} onChange={change} /> : null}
+          {room === 'steps' ? <StepsRoom machine={machine} held={held} onChange={change} /> : null}
+          {room === 'sizes' ? <SizesRoom machine={machine} held={held} onChange={change} /> : null}
+          {room === 'ways' ? <WaysRoom machine={machine} held={held} onChange={change} /> : null}
           {room === 'slides' ? (
-            <SlidesRoom machine={machine} onChange={change} templates={templates} />
+            <SlidesRoom machine={machine} held={held} onChange={change} templates={templates} />
           ) : null}
         </div>
       ) : (

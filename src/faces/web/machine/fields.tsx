@@ -1,4 +1,13 @@
 import { type ReactNode, useId, useState } from 'react';
+import type { Machine } from '../../../core/order/machine.ts';
+import {
+  type HeldNames,
+  type NamedList,
+  renamed,
+  renameRefusal,
+} from '../../../shop/order/machine-rename.ts';
+import { type MeasureScale, measureShown, measureTyped } from '../../../shop/order/measure-typed.ts';
+import { Mark } from '../frame/mark.tsx';
 
 /** A line of text with its label. */
 export function TextField(props: {
@@ -85,6 +94,80 @@ export function NumberField(props: {
           onChange(numberTyped(target.value));
         }}
       />
+    </div>
+  );
+}
+
+/** A number with a unit, typed and shown as the shop writes it and kept in mm or µm; a sum over the machine's sizes may stand there too. */
+export function ScaledField(props: {
+  readonly label: string;
+  readonly scale: MeasureScale;
+  readonly value: number | string | undefined;
+  readonly onChange: (value: number | string | undefined) => void;
+  /** The scale's sign does not stand behind the label: it is said above. */
+  readonly bare?: boolean;
+}) {
+  const { label, scale, value, onChange, bare } = props;
+  const id = useId();
+  const [typed, type] = useState('');
+  const shown = measureTyped(typed, scale) === value ? typed : measureShown(value, scale);
+  return (
+    <div className="field">
+      <label htmlFor={id}>{bare ? label : `${label}, ${scale.sign}`}</label>
+      <input
+        id={id}
+        value={shown}
+        autoComplete="off"
+        autoCapitalize="none"
+        onChange={({ target }) => {
+          type(target.value);
+          onChange(measureTyped(target.value, scale));
+        }}
+      />
+    </div>
+  );
+}
+
+/** A short name, by which other things of the machine refer to this one: all of them follow, or it says why it cannot be. */
+export function ShortName(props: {
+  readonly label?: string;
+  readonly machine: Machine;
+  readonly list: NamedList;
+  readonly name: string;
+  readonly held: HeldNames;
+  readonly onChange: (machine: Machine) => void;
+}) {
+  const { label = 'Short name', machine, list, name, held, onChange } = props;
+  const id = useId();
+  const [typed, type] = useState<string>();
+  const why = typed === undefined ? undefined : renameRefusal(machine, list, name, typed, held);
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        value={typed ?? name}
+        autoComplete="off"
+        autoCapitalize="none"
+        spellCheck={false}
+        aria-invalid={why === undefined ? undefined : true}
+        aria-describedby={`${id}-said`}
+        onChange={({ target }) => {
+          const next = target.value.trim();
+          type(next);
+          if (renameRefusal(machine, list, name, next, held) === undefined)
+            onChange(renamed(machine, list, name, next));
+        }}
+        onBlur={() => type(undefined)}
+      />
+      <div id={`${id}-said`} aria-live="polite">
+        {why === undefined ? null : (
+          <p className="wrong">
+            <Mark name="caution" size={20} />
+            <span>{why}</span>
+          </p>
+        )}
+      </div>
     </div>
   );
 }

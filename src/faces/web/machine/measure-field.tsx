@@ -8,14 +8,14 @@ import { type Units, useSettings } from '../keep/settings.ts';
 
 type Value = number | undefined;
 
-/** What is kept, as it could have been typed: to the last figure, so that leaving a cell changes nothing. */
+/** What is kept, as it could have been typed: finer than anybody reads; leaving a cell untouched changes nothing. */
 function asTyped(value: number, unit: 'um' | 'mm', units: Units, signed: boolean): string {
   const inch = units === 'inch';
   const [size, word] =
     unit === 'um'
       ? ([inch ? size_um.thou : 1, inch ? 'thou' : 'µm'] as const)
       : ([inch ? size_um.in / size_um.mm : 1, inch ? 'in' : 'mm'] as const);
-  const number = plain(clean(value / size), 9);
+  const number = plain(clean(value / size), 5);
   return `${signed && value > 0 ? '+' : ''}${number}\u00a0${word}`;
 }
 

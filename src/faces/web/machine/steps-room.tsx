@@ -1,16 +1,18 @@
 import type { Basis, Machine, Step, StepPlace, StepProof } from '../../../core/order/machine.ts';
 import { stepScreens } from '../../../core/order/machine.ts';
 import { blankStep, moved } from '../../../shop/order/machine-draft.ts';
-import { ItemList, NumberField, PickField, TextField } from './fields.tsx';
+import type { HeldNames } from '../../../shop/order/machine-rename.ts';
+import { ItemList, NumberField, PickField, ShortName, TextField } from './fields.tsx';
 
 const lines = (text: string): string[] => text.split('\n').filter((line) => line.trim() !== '');
 
 /** The steps, in the order they are told: what each makes, from what, and how it is shown to be right. */
 export const StepsRoom = (props: {
   readonly machine: Machine;
+  readonly held: HeldNames;
   readonly onChange: (machine: Machine) => void;
 }) => {
-  const { machine, onChange } = props;
+  const { machine, held, onChange } = props;
   return (
     <ItemList<Step>
       title="Steps"
@@ -22,17 +24,19 @@ export const StepsRoom = (props: {
       blank={() => blankStep(machine)}
       move={moved}
     >
-      {(step, set) => <StepFields machine={machine} step={step} set={set} />}
+      {(step, set) => <StepFields machine={machine} held={held} step={step} set={set} onChange={onChange} />}
     </ItemList>
   );
 };
 
 function StepFields(props: {
   readonly machine: Machine;
+  readonly held: HeldNames;
   readonly step: Step;
   readonly set: (step: Step) => void;
+  readonly onChange: (machine: Machine) => void;
 }) {
-  const { machine, step, set } = props;
+  const { machine, held, step, set, onChange } = props;
   const ways = machine.ways.map((way) => ({
     value: way.id,
     words: `${machine.bodies.find((body) => body.id === way.body)?.name ?? way.body}: ${way.name}`,
@@ -43,7 +47,7 @@ function StepFields(props: {
   return (
     <>
       <TextField label="Title" value={step.title} onChange={(title) => set({ ...step, title })} />
-      <TextField label="Short name" value={step.id} onChange={(id) => set({ ...step, id })} />
+      <ShortName machine={machine} list="steps" name={step.id} held={held} onChange={onChange} />
       <TextField
         label="Why, and why here"
         long

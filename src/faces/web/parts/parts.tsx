@@ -239,8 +239,9 @@ function Parts({ open }: { readonly open: OpenJob }) {
             <CellFields cells={spindleCells} draft={draft} reads={reads} onType={type} />
             <CellFields cells={turnedCells} draft={draft} reads={reads} onType={type} />
             <p className="quiet">
-              A number alone takes the unit of its cell; 12 um in 300 mm is read too. Your own doubt goes
-              behind ±, or +-. All ± here are two sd, 19 times in 20.
+              A number alone takes the unit of its cell;{' '}
+              {units === 'metric' ? '12 um in 300 mm' : 'half a thou per foot'} is read too. Your own doubt
+              goes behind ±, or +-. All ± here are two sd, 19 times in 20.
             </p>
           </div>
         </section>

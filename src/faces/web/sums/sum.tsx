@@ -128,8 +128,9 @@ function KnownSum({ sum }: { readonly sum: Sum }) {
               ))}
             </div>
             <p className="quiet">
-              A number alone takes the unit of its cell; 1 1/2 thou, half thou, 12um and 60° 30' are read too.
-              Your own doubt goes behind ±, or +-: 40 mm +- 4 um.
+              A number alone takes the unit of its cell; 1 1/2 thou, half thou,{' '}
+              {draft.system === 'metric' ? '12um' : '.0005 in'} and 60° 30' are read too. Your own doubt goes
+              behind ±, or +-: {draft.system === 'metric' ? '40 mm +- 4 um' : '1.5 in +- 2 tenths'}.
             </p>
             <div className="sum-deeds">
               {read.missing.length > 0 ? (

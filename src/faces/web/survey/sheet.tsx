@@ -228,8 +228,10 @@ function Sheet({ open, subject }: { readonly open: OpenJob; readonly subject: Su
                 onChoose={(unit) => type(inUnit(sheet, layout, unit))}
               />
               <p className="quiet">
-                {isLine ? placed(`Cells say ${sheet.lengths} from the headstock end. `) : ''}Enter moves on. A
-                column or a table can be pasted.
+                {isLine
+                  ? placed(`Cells count ${sheet.lengths === 'in' ? 'inches' : 'mm'} from the headstock end. `)
+                  : ''}
+                Enter moves on. A column or a table can be pasted.
               </p>
               {isLine ? (
                 <div className="survey-runs">

@@ -11,6 +11,7 @@ import { loadavg, networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { setTimeout as later } from 'node:timers/promises';
+import pg from 'pg';
 import sharp from 'sharp';
 
 const seconds = Number(process.argv[2] ?? 60);
@@ -28,15 +29,15 @@ if (!lan) throw new Error('load: this machine is on no network; the workshop can
 const folder = mkdtempSync(join(process.env.LOAD_FOLDER ?? tmpdir(), 'waywright-load-'));
 const keys = Array.from({ length: devices }, () => randomBytes(32).toString('base64url'));
 const at = new Date().toISOString();
-writeFileSync(
-  join(folder, 'devices.jsonl'),
-  keys
-    .map((key, k) => {
-      const key_sha256 = createHash('sha256').update(key).digest('hex');
-      return `${JSON.stringify({ kind: 'let in', id: randomBytes(8).toString('hex'), name: `device ${k}`, role: 'writer', key_sha256, at })}\n`;
-    })
-    .join(''),
-);
+const letIn = keys.map((key, k) => ({
+  kind: 'let in',
+  id: randomBytes(8).toString('hex'),
+  name: `device ${k}`,
+  role: 'writer',
+  key_sha256: createHash('sha256').update(key).digest('hex'),
+  at,
+}));
+writeFileSync(join(folder, 'devices.jsonl'), letIn.map((one) => `${JSON.stringify(one)}\n`).join(''));
 
 const server = spawn(
   process.execPath,
@@ -57,6 +58,19 @@ const port = await new Promise((found, failed) => {
   });
   server.once('exit', (code) => failed(new Error(`load: the server ended with ${code}`)));
 });
+
+if (process.env.DATABASE_URL) {
+  const client = new pg.Client({ connectionString: process.env.DATABASE_URL });
+  await client.connect();
+  for (const [k, one] of letIn.entries())
+    await client.query('insert into waywright.device_line (n, kind, device, line) values ($1, $2, $3, $4)', [
+      k + 1,
+      one.kind,
+      one.id,
+      JSON.stringify(one),
+    ]);
+  await client.end();
+}
 
 const agent = new http.Agent({ keepAlive: true, maxSockets: 200 });
 const host = `${lan}:${port}`;

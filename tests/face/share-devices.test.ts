@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type JsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
+import { deviceDesk, invitationLasts_ms } from '../../src/adapters/devices/desk.ts';
 import { deviceFile } from '../../src/adapters/devices/device-file.ts';
-import { invitationLasts_ms } from '../../src/faces/server/share/invitations.ts';
 import {
   ask,
   file,
@@ -138,10 +138,10 @@ describe('a key that was taken away', () => {
   it('is out with the next request, also when another process took it', async () => {
     const { asks } = await letIn('writer', 'Lost phone');
     expect((await asks('GET', '/api/jobs')).status).toBe(200);
-    const lost = deviceFile(file)
-      .list()
-      .find((one) => one.name === 'Lost phone')!;
-    expect(deviceFile(file).remove(lost.id)).toBe(true);
+    const { devices } = deviceDesk(deviceFile(file));
+    await devices.fresh();
+    const lost = devices.list().find((one) => one.name === 'Lost phone')!;
+    expect(await devices.remove(lost.id)).toBe(true);
     expect((await asks('GET', '/api/jobs')).status).toBe(401);
     expect((await asks('POST', '/api/jobs/job/entries', note('too-late'))).status).toBe(401);
     expect(await store.entries('job')).toHaveLength(1);

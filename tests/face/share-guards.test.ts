@@ -25,7 +25,7 @@ describe('no key, no data', () => {
   it('every address of the server refuses a device that was not let in, whatever it asks', async () => {
     expect(routes().length).toBeGreaterThan(30);
     for (const route of routes()) {
-      if (['/api/health', '/api/join', '/api/share'].includes(route)) continue;
+      if (['/api/health', '/api/ready', '/api/join', '/api/share'].includes(route)) continue;
       for (const method of ['GET', 'POST'] as const) {
         const { status, text } = await ask(phone, method, route, method === 'POST' ? {} : undefined);
         expect(status, `${method} ${route}`).toBe(401);
@@ -33,6 +33,9 @@ describe('no key, no data', () => {
       }
     }
     expect((await ask(phone, 'GET', '/api/share')).json).toEqual({ you: { is: 'nobody' } });
+    // For a program that watches from elsewhere: ready or not, and not a word more.
+    expect((await ask(phone, 'GET', '/api/ready')).json).toEqual({ ready: true });
+    expect((await ask(phone, 'GET', '/api/health')).json).toEqual({ ok: true, version: 'test' });
   });
 
   it.each(['x'.repeat(43), '', 'x', '../../etc/passwd', `${'x'.repeat(42)}%00`])(

@@ -1,12 +1,12 @@
 import { join, resolve } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, beforeEach, expect } from 'vitest';
+import { deviceDesk } from '../../src/adapters/devices/desk.ts';
 import { deviceFile } from '../../src/adapters/devices/device-file.ts';
 import { readTemplates } from '../../src/adapters/file/templates.ts';
 import { solveWithHighs } from '../../src/adapters/solver/highs.ts';
 import { openSqlite } from '../../src/adapters/store/sqlite.ts';
 import { buildApp } from '../../src/faces/server/app.ts';
-import { openInvitations } from '../../src/faces/server/share/invitations.ts';
 import { networkAddresses } from '../../src/faces/server/share/own-names.ts';
 import { computeWith } from '../../src/shop/compute.ts';
 import type { Store } from '../../src/shop/store.ts';
@@ -41,8 +41,7 @@ export function openSharedShop(): void {
       templates: readTemplates(),
       compute: computeWith(solveWithHighs),
       share: {
-        devices: deviceFile(file, () => Date.now() + clock),
-        invitations: openInvitations(() => Date.now() + clock),
+        ...deviceDesk(deviceFile(file), () => Date.now() + clock),
         scheme: 'http',
         addresses: () => [shop],
       },

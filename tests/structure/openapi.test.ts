@@ -6,6 +6,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { zipArchives } from '../../src/adapters/archive/archives.ts';
+import { deviceDesk } from '../../src/adapters/devices/desk.ts';
 import { readTemplates } from '../../src/adapters/file/templates.ts';
 import { readTestLists } from '../../src/adapters/file/test-lists.ts';
 import { readWholeMachines } from '../../src/adapters/file/whole-machines.ts';
@@ -15,9 +16,7 @@ import { buildApp } from '../../src/faces/server/app.ts';
 import { bodySchemas } from '../../src/faces/server/described/bodies.ts';
 import { openapi, openPath, routesTable } from '../../src/faces/server/described/document.ts';
 import { described } from '../../src/faces/server/described/routes.ts';
-import { openInvitations } from '../../src/faces/server/share/invitations.ts';
 import { computeWith } from '../../src/shop/compute.ts';
-import type { Devices } from '../../src/shop/share/devices.ts';
 import type { Store } from '../../src/shop/store.ts';
 
 const text = readFileSync('docs/openapi.json', 'utf8');
@@ -33,15 +32,8 @@ interface Described {
 const unasked = async () => {
   throw new Error('not asked here');
 };
-const devices: Devices = {
-  list: () => [],
-  holding: () => undefined,
-  letIn: () => {
-    throw new Error('not asked here');
-  },
-  remove: () => false,
-  saw: () => undefined,
-};
+/** Nobody is in, and nobody comes. */
+const desk = deviceDesk({ news: async () => ({ lines: [] }), add: async () => undefined });
 
 let app: FastifyInstance;
 let store: Store;
@@ -65,7 +57,7 @@ beforeAll(async () => {
     },
     archives: zipArchives(folder),
     charts: { lists: readTestLists(), press: unasked },
-    share: { devices, invitations: openInvitations(), scheme: 'http', addresses: () => [] },
+    share: { ...desk, scheme: 'http', addresses: () => [] },
     version: 'test',
     description: text,
   });

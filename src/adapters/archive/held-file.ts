@@ -1,9 +1,10 @@
 import { createWriteStream } from 'node:fs';
-import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { BadInput } from '../../contract/refusal.ts';
 import { archiveLimits, type HeldFile } from '../../shop/archive/archive.ts';
+import { makeFolder } from '../file/make-folder.ts';
 import { worded } from '../store/sqlite-faults.ts';
 
 /**
@@ -22,7 +23,7 @@ export async function heldFile(
     if (folder) await rm(folder, { recursive: true, force: true });
   };
   try {
-    await mkdir(beside, { recursive: true });
+    makeFolder(beside);
     folder = await mkdtemp(join(beside, '.sent-'));
     const path = join(folder, 'sent.zip');
     await pipeline(stream, (source) => within(source, most_bytes), createWriteStream(path));

@@ -1,9 +1,7 @@
-import { randomBytes } from 'node:crypto';
 import {
   closeSync,
   fstatSync,
   fsyncSync,
-  mkdirSync,
   openSync,
   readFileSync,
   readSync,
@@ -13,67 +11,76 @@ import {
 import { dirname } from 'node:path';
 import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import { type DeviceLine, deviceLine } from '../../contract/share.ts';
-import { type Device, type Devices, foldDevices } from '../../shop/share/devices.ts';
+import type { DeviceLog } from '../../shop/share/devices.ts';
 import { Fault } from '../../shop/store.ts';
-
-/** A device's being here is written down no more often than this, ms. */
-const seenEvery_ms = 10 * 60_000;
+import { makeFolder } from '../file/make-folder.ts';
+import { worded } from '../store/sqlite-faults.ts';
 
 /**
  * Devices in a file of lines beside the workshop's, for its owner's eyes only. Lines are only ever added, each forced to the
- * disk before it is answered; its length is looked at before every question, so that what one process takes away is gone for all.
- * @param now  ms since 1970, given by tests
+ * disk before it is answered; its length is looked at before every question, and only what came since is read.
  */
-export function deviceFile(file: string, now: () => number = Date.now): Devices {
-  let known: { readonly bytes: number; readonly byKey: Map<string, Device> } = { bytes: 0, byKey: new Map() };
-
-  const current = (): Map<string, Device> => {
-    const bytes = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
-    if (bytes !== known.bytes) known = { bytes, byKey: foldDevices(bytes === 0 ? [] : linesOf(file)) };
-    return known.byKey;
-  };
-  const at = (): string => new Date(now()).toISOString();
+export function deviceFile(file: string): DeviceLog {
+  const start = { bytes: 0, lines: 0, inode: 0 };
+  let read = start;
   return {
-    list: () => [...current().values()],
-    holding: (key) => current().get(key),
-    letIn: ({ name, role, keySha256 }) => {
-      const id = randomBytes(8).toString('hex');
-      append(file, { kind: 'let in', id, name, role, key_sha256: keySha256, at: at() });
-      return current().get(keySha256)!;
+    news: async () => {
+      const { size = 0, ino = 0 } = statSync(file, { throwIfNoEntry: false }) ?? {};
+      // Taken away, or another in its place: what it said no longer counts.
+      const anew = read.bytes > 0 && (size < read.bytes || ino !== read.inode);
+      const from = anew ? start : read;
+      if (size === from.bytes) {
+        read = from;
+        return { lines: [], anew };
+      }
+      const text = tail(file, from.bytes, size);
+      // A last line without its end is not whole yet, or was never acknowledged.
+      const whole = text.subarray(0, text.lastIndexOf(0x0a) + 1);
+      const fresh = whole.toString('utf8').split('\n').slice(0, -1);
+      const lines = fresh.flatMap((line, k) => lineOf(line, file, from.lines + k + 1));
+      read = { bytes: from.bytes + whole.length, lines: from.lines + fresh.length, inode: ino };
+      return { lines, anew };
     },
-    remove: (id) => {
-      if (![...current().values()].some((one) => one.id === id)) return false;
-      append(file, { kind: 'removed', id, at: at() });
-      return true;
-    },
-    saw: ({ id, seen }) => {
-      if (now() - Date.parse(seen) < seenEvery_ms) return;
-      append(file, { kind: 'seen', id, at: at() });
+    add: async (line) => {
+      try {
+        append(file, line);
+      } catch (failure) {
+        throw worded(failure, file);
+      }
     },
   };
 }
 
-/** A last line without its end was never acknowledged; any other that cannot be read might be one that keeps somebody out. */
-function linesOf(file: string): DeviceLine[] {
-  const whole = readFileSync(file, 'utf8').split('\n').slice(0, -1);
-  return whole.flatMap((text, k) => {
-    if (text === '') return [];
-    try {
-      return [deviceLine(parsedJson(text))];
-    } catch (failure) {
-      if (!(failure instanceof BadInput)) throw failure;
-      // A crash left part of a line, and the next was begun on a new one.
-      if (text.startsWith('{') && !text.endsWith('}')) return [];
-      throw new Fault(
-        'damaged',
-        `${file}: line ${k + 1} cannot be read (${failure.message}); nobody is let in by it. Take the file away and let the devices in again`,
-      );
-    }
-  });
+function tail(file: string, from: number, to: number): Buffer {
+  if (from === 0) return readFileSync(file);
+  const open = openSync(file, 'r');
+  try {
+    const bytes = Buffer.alloc(to - from);
+    const got = readSync(open, bytes, 0, bytes.length, from);
+    return bytes.subarray(0, got);
+  } finally {
+    closeSync(open);
+  }
+}
+
+/** A line that cannot be read might be one that keeps somebody out. */
+function lineOf(text: string, file: string, number: number): DeviceLine[] {
+  if (text === '') return [];
+  try {
+    return [deviceLine(parsedJson(text))];
+  } catch (failure) {
+    if (!(failure instanceof BadInput)) throw failure;
+    // A crash left part of a line, and the next was begun on a new one.
+    if (text.startsWith('{') && !text.endsWith('}')) return [];
+    throw new Fault(
+      'damaged',
+      `${file}: line ${number} cannot be read (${failure.message}); nobody is let in by it. Take the file away and let the devices in again`,
+    );
+  }
 }
 
 function append(file: string, line: DeviceLine): void {
-  mkdirSync(dirname(file), { recursive: true });
+  makeFolder(dirname(file));
   const open = openSync(file, 'a+', 0o600);
   try {
     const { size } = fstatSync(open);

@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { mkdir, open, readdir, readFile, rename, rm, stat, statfs } from 'node:fs/promises';
+import { open, readdir, readFile, rename, rm, stat, statfs } from 'node:fs/promises';
 import { join } from 'node:path';
 import { BadInput } from '../../contract/refusal.ts';
 import { type BackupRecord, backupName, backupRecord, tooMany } from '../../shop/keeping/backup.ts';
 import { workshopSum } from '../../shop/keeping/workshop-sum.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import { Fault } from '../../shop/store.ts';
+import { makeFolder } from '../file/make-folder.ts';
 import { photoFolder } from '../photo/folder.ts';
 import { forceToDisk } from '../store/sqlite-copy.ts';
 import { worded } from '../store/sqlite-faults.ts';
@@ -76,7 +77,7 @@ export async function makeBackup(workshop: OpenWorkshop, asked: BackupAsked): Pr
   const { folder } = asked;
   let part: string | undefined;
   try {
-    await mkdir(folder, { recursive: true });
+    makeFolder(folder);
     const claimed = await claimNumber(folder);
     part = claimed.part;
     await hasRoom(workshop, folder, await (asked.room ?? roomLeft)(folder));

@@ -1,9 +1,10 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { access, mkdir, open, readdir, readFile, rename, stat, unlink } from 'node:fs/promises';
+import { access, open, readdir, readFile, rename, stat, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { photoFormats } from '../../shop/print/photo.ts';
 import type { PhotoLine, PhotoStore, StoredPhoto } from '../../shop/print/photo-store.ts';
 import { Fault } from '../../shop/store.ts';
+import { makeFolder } from '../file/make-folder.ts';
 import { worded } from '../store/sqlite-faults.ts';
 import { isHash, nameOf } from './name.ts';
 
@@ -39,7 +40,7 @@ export function photoFolder(folder: string): PhotoStore {
       const file = join(place(hash), `${hash}.${format}`);
       const beside = `${file}.${randomBytes(4).toString('hex')}.part`;
       try {
-        await mkdir(place(hash), { recursive: true });
+        makeFolder(place(hash));
         const handle = await open(beside, 'wx');
         try {
           for (let from = 0; from < bytes.length; from += piece_bytes) {

@@ -106,6 +106,21 @@ export const migrations: readonly Migration[] = [
             ...guards(db, dialect, 'photo', { delete: 'photo_stays' }),
           ],
   },
+  {
+    // Devices that several servers let in. Beside a file they are lines of a file, so that no restored backup lets one in again.
+    number: 4,
+    statements: (db, dialect) =>
+      dialect === 'sqlite'
+        ? []
+        : [
+            db.schema
+              .createTable('device_line')
+              .addColumn('n', 'integer', (column) => column.primaryKey())
+              .addColumn('kind', 'text', (column) => column.notNull())
+              .addColumn('device', 'text')
+              .addColumn('line', 'text', (column) => column.notNull()),
+          ],
+  },
 ];
 
 /** Whether the numbers run 1, 2, 3 … @throws RangeError with the first that does not */

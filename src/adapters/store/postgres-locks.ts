@@ -2,4 +2,4 @@
 export const lockClass = 0x57415957;
 
 /** Second halves: what is held until a transaction ends. */
-export const locks = { schema: 0, jobs: 1, kit: 2 } as const;
+export const locks = { schema: 0, jobs: 1, kit: 2, devices: 3 } as const;

@@ -3,7 +3,7 @@ import { Fault } from '../../shop/store.ts';
 /** SQLite's and the file system's codes in words that say what to do; anything else is our own mistake and stays as it is. */
 export function worded(failure: unknown, file: string): unknown {
   const code = (failure as { code?: string }).code ?? '';
-  if (code.startsWith('SQLITE_FULL') || code === 'ENOSPC')
+  if (code.startsWith('SQLITE_FULL') || code === 'ENOSPC' || code === 'EDQUOT')
     return new Fault(
       'disk full',
       `the disk is full: nothing was written to ${file}; make room and try again`,

@@ -1,8 +1,9 @@
-import { mkdirSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
 import { Fault, type Kept, type Store } from '../../shop/store.ts';
+import { makeFolder } from '../file/make-folder.ts';
 import { gathered } from './gathered.ts';
 import { type Appended, appendEntries, counts, jobEntries, jobLines, makeTold } from './job-rows.ts';
 import { appendKit, kitEntries } from './kit-rows.ts';
@@ -88,7 +89,7 @@ export async function openSqlite(file: string, options: SqliteOptions = {}): Pro
 }
 
 function open(file: string, { readOnly = false, steps = migrations }: SqliteOptions): Tool {
-  if (!readOnly) mkdirSync(dirname(file), { recursive: true });
+  if (!readOnly) makeFolder(dirname(file));
   const database = new Database(file, { timeout: patience_ms, readonly: readOnly });
   try {
     const id = database.pragma('application_id', { simple: true });

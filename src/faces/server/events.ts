@@ -8,6 +8,8 @@ import type { Watch } from './watch.ts';
 
 /** A line that says nothing, so that a dead connection is found out on either side, ms. */
 const heartbeat_ms = 15_000;
+/** How often it is looked whether the device still has its key, ms. */
+const look_ms = 1_000;
 /** More than this unread, and the reader is let go; it comes back where it left off. */
 const mostUnread_bytes = 8 * 1024 * 1024;
 
@@ -21,6 +23,8 @@ export const eventRoutes =
     app.addHook('preClose', async () => streams.endAll());
     app.get<JobParams & { Querystring: { after?: string } }>(
       '/api/jobs/:id/events',
+      // Asked for its head alone, a stream has no end to come to.
+      { exposeHeadRoute: false },
       async (request, reply) => {
         const { id } = request.params;
         const { person } = request;
@@ -58,7 +62,14 @@ export const eventRoutes =
         });
         const beat = setInterval(() => raw.write(': here\n\n'), heartbeat_ms);
         // Taken away by another process, the key is missed here.
-        const check = setInterval(() => mayStay() || raw.end(), 1_000);
+        const check = setInterval(
+          () =>
+            void devices?.fresh(look_ms / 2).then(
+              () => mayStay() || raw.end(),
+              () => raw.end(),
+            ),
+          look_ms,
+        );
         raw.once('close', () => {
           clearInterval(beat);
           clearInterval(check);

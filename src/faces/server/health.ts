@@ -1,6 +1,6 @@
 import type { FastifyPluginAsync } from 'fastify';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
-import { Fault, type Store } from '../../shop/store.ts';
+import type { Fault, Store } from '../../shop/store.ts';
 import type { BackupState } from './backups.ts';
 import { refusalBody } from './refusals.ts';
 
@@ -14,28 +14,28 @@ export interface HealthParts {
   readonly backups?: () => Promise<BackupState>;
 }
 
-/** Whether the server lives, whether it can work, and what it keeps. Nothing of what is kept, no paths, no addresses. */
+/**
+ * Whether the server lives, whether it can work, and what it keeps. Nothing of what is kept, no paths, no addresses. The first two are
+ * for programs that watch it from other machines, and say no more than that.
+ */
 export const healthRoutes =
   ({ version, store, photos, description, backups }: HealthParts): FastifyPluginAsync =>
   async (app) => {
     if (description !== undefined)
       app.get('/api/openapi.json', async (_, reply) => reply.type('application/json').send(description));
+    let asked: Promise<unknown> | undefined;
     app.get('/api/health', async () => ({ ok: true, version }));
     app.get('/api/ready', async (request, reply) => {
       try {
-        const { kind, schema } = await store.facts();
-        return { ready: true, version, store: kind, schema };
+        // However many ask at once, the store is asked once.
+        asked ??= store.facts().finally(() => {
+          asked = undefined;
+        });
+        await asked;
+        return { ready: true };
       } catch (failure) {
         request.log.error({ fault: (failure as Fault).code ?? 'unknown' }, 'not ready');
-        const known = failure instanceof Fault;
-        return reply
-          .status(503)
-          .send(
-            refusalBody(
-              known ? failure.code : 'not ready',
-              known ? 'the store does not answer' : 'the server is not ready',
-            ),
-          );
+        return reply.status(503).send(refusalBody('not ready', 'the server is not ready'));
       }
     });
     app.get('/api/workshop', async () => {

@@ -2,7 +2,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import { type AddressInfo, createServer } from 'node:net';
 import { join } from 'node:path';
 import { zipArchives } from '../../adapters/archive/archives.ts';
+import { deviceDesk } from '../../adapters/devices/desk.ts';
 import { deviceFile } from '../../adapters/devices/device-file.ts';
+import { deviceTable } from '../../adapters/devices/device-table.ts';
 import { packageRoot, packageVersion } from '../../adapters/file/package-root.ts';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readTestLists } from '../../adapters/file/test-lists.ts';
@@ -10,6 +12,7 @@ import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
 import { demoJobs } from '../../adapters/file/workshop.ts';
 import { backupsIn } from '../../adapters/keeping/backup-folder.ts';
 import { backupSettings, fileIsWhole, wayBack } from '../../adapters/keeping/keeping.ts';
+import { writingOnThread } from '../../adapters/store/sqlite-thread.ts';
 import { type OpenWorkshop, openWorkshop } from '../../adapters/workshop/open-workshop.ts';
 import { type WorkshopPlace, workshopPlace } from '../../adapters/workshop/place.ts';
 import { BadInput } from '../../contract/refusal.ts';
@@ -20,11 +23,9 @@ import { backupOnThread, keepBackups } from './backups.ts';
 import { pressOnThread } from './paper-thread.ts';
 import { photosOnThread } from './photo-thread.ts';
 import { askedOf } from './share/asked.ts';
-import { openInvitations } from './share/invitations.ts';
 import { networkAddresses } from './share/own-names.ts';
 import type { ShareParts } from './share/routes.ts';
 import { shareText } from './share/text.ts';
-import { writingOnThread } from './store-thread.ts';
 import { computeOnThread } from './thread.ts';
 
 const loopback = '127.0.0.1';
@@ -97,9 +98,9 @@ async function main(): Promise<void> {
   });
   const templates = readTemplates();
   const page = join(packageRoot(), 'dist', 'web');
+  const table = place.kind === 'PostgreSQL' ? deviceTable(place.at) : undefined;
   const share: ShareParts = {
-    devices: deviceFile(join(place.folder, 'devices.jsonl')),
-    invitations: openInvitations(),
+    ...deviceDesk(table ?? deviceFile(join(place.folder, 'devices.jsonl'))),
     scheme: asked.tls ? 'https' : 'http',
     addresses: () => (asked.share ? networkAddresses() : []),
   };
@@ -127,7 +128,7 @@ async function main(): Promise<void> {
   console.log(
     `Waywright is at ${address}\nOpen ${shown}\nThe workshop is kept in ${place.words}. Stop with Ctrl+C.`,
   );
-  if (asked.share) console.log(shareText(share, listening));
+  if (asked.share) console.log(await shareText(share, listening));
 
   void backups.look();
 
@@ -140,6 +141,7 @@ async function main(): Promise<void> {
     await thread.close();
     await photoThread.close();
     await paper.close();
+    await table?.close();
     if (store !== workshop.store) await store.close();
     await workshop.close();
   };

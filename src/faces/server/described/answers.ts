@@ -40,12 +40,7 @@ import type { RefusalBody } from '../refusals.ts';
 export interface Answers {
   readonly Description: Record<string, unknown>;
   readonly Alive: { readonly ok: true; readonly version: string };
-  readonly Ready: {
-    readonly ready: true;
-    readonly version: string;
-    readonly store: StoreFacts['kind'];
-    readonly schema: number;
-  };
+  readonly Ready: { readonly ready: true };
   readonly Workshop: {
     readonly version: string;
     readonly store: StoreFacts;

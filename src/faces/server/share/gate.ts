@@ -1,7 +1,8 @@
+import { createHash } from 'node:crypto';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Device, Devices } from '../../../shop/share/devices.ts';
+import type { Fault } from '../../../shop/store.ts';
 import { refusalBody } from '../refusals.ts';
-import { sha256 } from './invitations.ts';
 import { hostName } from './own-names.ts';
 
 /** Who asks: somebody at the machine itself, a device that was let in, or neither. */
@@ -24,6 +25,9 @@ export interface GateParts {
   readonly devices?: Devices;
 }
 
+/** Of a key, or a secret: what of it is kept, 64 hex figures. */
+export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
+
 const cookieName = 'waywright-key';
 /** A year: a key is taken away by hand, not by the calendar. */
 const cookieLasts_s = 365 * 24 * 3600;
@@ -35,7 +39,7 @@ const keyIn = (request: FastifyRequest): string | undefined =>
   /(?:^|;\s*)waywright-key=([A-Za-z0-9_-]{43})(?:;|$)/.exec(request.headers.cookie ?? '')?.[1];
 
 /** What is answered without a key: no data of the workshop. */
-const open = new Set(['/api/health', '/api/join', '/api/share']);
+const open = new Set(['/api/health', '/api/ready', '/api/join', '/api/share']);
 
 /** Questions that are sent as POST and write nothing; any other POST is a write, one that is made tomorrow too. */
 const asking = new Set(
@@ -53,11 +57,12 @@ const passedOn = ['forwarded', 'x-forwarded-for', 'x-real-ip', 'via'];
 const isOwner = ({ ip, headers }: FastifyRequest): boolean =>
   loopback.test(ip) && !passedOn.some((name) => headers[name] !== undefined);
 
-function personOf(request: FastifyRequest, devices: Devices | undefined): Person {
+async function personOf(request: FastifyRequest, devices: Devices | undefined): Promise<Person> {
   if (isOwner(request)) return { is: 'owner' };
   const key = keyIn(request);
   if (key === undefined || !devices) return { is: 'nobody' };
-  const hash = sha256(key).toString('hex');
+  const hash = sha256(key);
+  await devices.fresh();
   const device = devices.holding(hash);
   return device ? { is: 'device', device, key: hash } : { is: 'nobody' };
 }
@@ -79,7 +84,7 @@ export function guard(app: FastifyInstance, { isOwnName, scheme, devices }: Gate
     const isFromElsewhere = isApi && from !== undefined && from !== 'same-origin' && from !== 'none';
     if ((origin !== undefined && origin !== `${scheme}://${host}`) || isFromElsewhere)
       return refuse(reply, 403, 'wrong origin', 'another page may not reach into the workshop');
-    const person = personOf(request, devices);
+    const person = await personOf(request, devices);
     request.person = person;
     if (person.is === 'owner') return;
     const isWrite = request.method !== 'GET' && request.method !== 'HEAD';
@@ -97,7 +102,11 @@ export function guard(app: FastifyInstance, { isOwnName, scheme, devices }: Gate
         'this device has not been let into the workshop, or its key was taken away',
       );
     }
-    if (route !== '/api/join') devices?.saw(person.device);
+    // That it was here is worth a line, and not the request.
+    if (route !== '/api/join')
+      devices?.saw(person.device).catch((failure: Fault) => {
+        request.log.warn({ fault: failure.code ?? 'unknown' }, 'not noted that a device was here');
+      });
     if (person.device.role === 'reader' && isWrite && !asking.has(route) && route !== '/api/join')
       return refuse(
         reply,

@@ -3,10 +3,9 @@ import type { AddressInfo } from 'node:net';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
 import { encode } from 'uqr';
 import { invitationAsked, joinAsked } from '../../../contract/share.ts';
-import type { Devices } from '../../../shop/share/devices.ts';
+import type { Devices, Invitation, Invitations } from '../../../shop/share/devices.ts';
 import { refusalBody } from '../refusals.ts';
-import { keyCookie } from './gate.ts';
-import { type Invitation, type Invitations, sha256 } from './invitations.ts';
+import { keyCookie, sha256 } from './gate.ts';
 import type { Streams } from './streams.ts';
 
 export interface ShareParts {
@@ -62,6 +61,7 @@ export const shareRoutes =
         return { you: { is: 'device', name, role }, secure: scheme === 'https' };
       }
       const reached = addresses().map((address) => `${scheme}://${address}:${port()}`);
+      await devices.fresh();
       return {
         you: { is: 'owner' },
         secure: scheme === 'https',
@@ -76,7 +76,7 @@ export const shareRoutes =
         return reply
           .status(409)
           .send(refusalBody('not shared', 'the workshop is on this machine only; start it with --share'));
-      const made = invitations.make(role);
+      const made = await invitations.make(role);
       const links = joinLinks(made, scheme, reached, port());
       return reply.status(201).send({
         code: made.code,
@@ -89,7 +89,7 @@ export const shareRoutes =
       '/api/share/devices/:id/remove',
       { onRequest: ownerOnly },
       async ({ params: { id } }, reply) => {
-        if (!devices.remove(id))
+        if (!(await devices.remove(id)))
           return reply.status(404).send(refusalBody('no such device', 'there is no such device any more'));
         streams.end(id);
         return { devices: devices.list() };
@@ -97,7 +97,7 @@ export const shareRoutes =
     );
     app.post('/api/share/leave', async ({ person }, reply) => {
       if (person.is === 'device') {
-        devices.remove(person.device.id);
+        await devices.remove(person.device.id);
         streams.end(person.device.id);
       }
       return reply.header('set-cookie', keyCookie('', scheme, 0)).send({});
@@ -107,7 +107,7 @@ export const shareRoutes =
       { config: { rateLimit: { max: joinsPerMinute, timeWindow: '1 minute' } } },
       async ({ body, person }, reply) => {
         const { code, name } = joinAsked(body);
-        const taken = invitations.take(code);
+        const taken = await invitations.take(code);
         if (taken === 'not known' || taken === 'closed')
           return reply
             .status(403)
@@ -120,9 +120,9 @@ export const shareRoutes =
               ),
             );
         // A device that comes again gets a new key; its old one must not stay behind.
-        if (person.is === 'device') devices.remove(person.device.id);
+        if (person.is === 'device') await devices.remove(person.device.id);
         const key = randomBytes(32).toString('base64url');
-        const device = devices.letIn({ name, role: taken, keySha256: sha256(key).toString('hex') });
+        const device = await devices.letIn({ name, role: taken, keySha256: sha256(key) });
         return reply
           .status(201)
           .header('set-cookie', keyCookie(key, scheme))

@@ -2,11 +2,14 @@ import { renderUnicodeCompact } from 'uqr';
 import { joinLinks, type ShareParts } from './routes.ts';
 
 /** What the terminal says when the workshop is shared: where it is, and one invitation as a QR code. */
-export function shareText({ invitations, scheme, addresses }: ShareParts, port: number): string {
+export async function shareText(
+  { invitations, scheme, addresses }: ShareParts,
+  port: number,
+): Promise<string> {
   const reached = addresses();
   if (reached.length === 0)
     return 'This machine is on no network just now, so no phone can reach it. The page “Share” shows an address as soon as it is.';
-  const made = invitations.make('writer');
+  const made = await invitations.make('writer');
   const [link] = joinLinks(made, scheme, reached, port);
   const clear =
     scheme === 'http'

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { openSqlite, type SqliteStore } from '../../../adapters/store/sqlite.ts';
+import type { WriteFailure, WriteQuestions } from '../../../adapters/store/sqlite-thread.ts';
 import { Fault } from '../../../shop/store.ts';
-import type { WriteFailure, WriteQuestions } from '../store-thread.ts';
 
 type Question =
   | {

@@ -169,7 +169,8 @@ const Cautions = ({ secure }: { readonly secure: boolean }) => (
         <span>
           What passes is not enciphered: anyone on the same network with the tools for it can read it and use
           a device’s key. Share only on a network whose users you trust, never on a guest network. With your
-          own certificate (--cert and --key) it is enciphered.
+          own certificate (<span className="share-word">--cert</span> and{' '}
+          <span className="share-word">--key</span>) it is enciphered.
         </span>
       </p>
     )}

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { SentEntry } from '../../contract/entry.ts';
 import { Fault, type Store } from '../../shop/store.ts';
-import { writingOnThread } from './store-thread.ts';
+import { writingOnThread } from './sqlite-thread.ts';
 
 /** A thread that keeps nothing and says how many entries came with each write; it does what their text says. */
 const script = new URL(

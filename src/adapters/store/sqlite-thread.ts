@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
-import { gathered } from '../../adapters/store/gathered.ts';
-import type { Appended } from '../../adapters/store/job-rows.ts';
 import { Fault, type Kept, type Store } from '../../shop/store.ts';
+import { gathered } from './gathered.ts';
+import type { Appended } from './job-rows.ts';
 
 /** What the writing thread is asked; each is one transaction, on the disk when it is answered. */
 export interface WriteQuestions {

@@ -25,6 +25,8 @@ it('a place where no folder can be is told at once, by name', () => {
       told = failure;
     }
     expect(told).toBeInstanceOf(Fault);
-    expect((told as Fault).message).toMatch(/a-file.* a file stands there|\/proc\/waywright cannot be made: this is no disk/);
+    expect((told as Fault).message).toMatch(
+      /a-file.* a file stands there|\/proc\/waywright cannot be made: this is no disk/,
+    );
   }
 });

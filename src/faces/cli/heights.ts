@@ -1,12 +1,14 @@
 import type { Command } from 'commander';
 import { parsedJson } from '../../contract/refusal.ts';
 import { heights } from '../../shop/order/heights.ts';
+import { heightsWorking } from '../../shop/order/heights-working.ts';
 import { heightsAsk } from '../../shop/order/machine-chain.ts';
 import { about } from './about.ts';
 import { type Doors, exitCodes, Leave, withFile } from './doors.ts';
 import { heightsText } from './heights-text.ts';
 import type { OrderDoors } from './order-doors.ts';
 import type { Register } from './run.ts';
+import { type Told, tell } from './working-text.ts';
 
 const example = `
 Example:
@@ -22,10 +24,11 @@ export const registerHeights =
       .command('heights')
       .description(about.heights)
       .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
+      .option('--working', 'every number with its formula and what was put in, in µm and mm')
       .option('--inch', 'answers in inches, thou and tenths')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .addHelpText('after', example)
-      .action(async (file: string, options: { inch?: boolean; json?: boolean }) => {
+      .action(async (file: string, options: Told & { inch?: boolean }) => {
         await withFile(doors, file, (text) => {
           const system = options.inch ? 'inch' : 'metric';
           const answer = heights(heightsAsk(parsedJson(text), machines(), doors.templates()), system);
@@ -33,7 +36,13 @@ export const registerHeights =
             doors.complain(`no answer: ${answer.text}`);
             throw new Leave(exitCodes.noAnswer);
           }
-          doors.say(options.json ? JSON.stringify(answer, null, 1) : heightsText(answer, system));
+          tell(
+            doors,
+            options,
+            answer,
+            (one) => heightsText(one, system),
+            () => heightsWorking(answer),
+          );
         });
       });
   };

@@ -11,8 +11,11 @@ import { steerInput } from '../../core/ledger/steer-input.ts';
 import type { Machine } from '../../core/order/machine.ts';
 import { answerJob } from '../../shop/answer-job.ts';
 import { openJob, writeEntry } from '../../shop/keep-job.ts';
+import { forecastWorking } from '../../shop/order/forecast-working.ts';
+import { heightsWorking } from '../../shop/order/heights-working.ts';
 import { order } from '../../shop/order/order.ts';
 import { heightsAskOf, jobHeights, makeRebuild, openBench } from '../../shop/order/rebuild.ts';
+import { steerWorking } from '../../shop/steer-working.ts';
 import type { Store } from '../../shop/store.ts';
 import { typedDeed } from '../../shop/typed-deed.ts';
 import { type Doors, exitCodes, Leave, noAnswer, refuse, refused, withFile } from './doors.ts';
@@ -22,6 +25,7 @@ import type { OrderDoors } from './order-doors.ts';
 import { orderText } from './order-text.ts';
 import type { Register } from './run.ts';
 import { steerText } from './steer-text.ts';
+import { type Told, tell, withWorking } from './working-text.ts';
 
 interface RebuildDoors extends OrderDoors {
   readonly testLists: () => readonly TestList[];
@@ -149,11 +153,13 @@ export const registerJobRebuild =
       .description('the order of work of a job about a whole machine, as it stands')
       .addHelpText('after', example('waywright job order lathe'))
       .argument('<id>')
+      .option('--working', 'how the hours come about')
       .option(...json)
-      .action(async (id: string, options: { json?: boolean }) => {
+      .action(async (id: string, options: Told) => {
         const open = await doors.withStore((store) => jobIn(store, doors, id));
-        const answer = order(machineIn(doors, id, open), stepRecords(open.live));
-        doors.say(options.json ? asJson(answer) : orderText(answer));
+        const machine = machineIn(doors, id, open);
+        const answer = order(machine, stepRecords(open.live));
+        tell(doors, options, answer, orderText, () => forecastWorking(machine, answer));
       });
 
     job
@@ -161,9 +167,10 @@ export const registerJobRebuild =
       .description('the heights of a job’s machine as its ledger has them, link by link')
       .addHelpText('after', example('waywright job heights lathe'))
       .argument('<id>')
+      .option('--working', 'every number with its formula and what was put in, in µm and mm')
       .option(...inch)
       .option(...json)
-      .action(async (id: string, options: { json?: boolean; inch?: boolean }) => {
+      .action(async (id: string, options: Told & { inch?: boolean }) => {
         const system = options.inch ? 'inch' : 'metric';
         const open = await doors.withStore((store) => jobIn(store, doors, id));
         machineIn(doors, id, open);
@@ -174,7 +181,13 @@ export const registerJobRebuild =
           doors.complain(`no answer: ${answer.text}`);
           throw new Leave(exitCodes.noAnswer);
         }
-        doors.say(options.json ? asJson(answer) : heightsText(answer, system));
+        tell(
+          doors,
+          options,
+          answer,
+          (one) => heightsText(one, system),
+          () => heightsWorking(answer),
+        );
       });
 
     job
@@ -191,28 +204,34 @@ export const registerJobRebuild =
       .argument('<file>', 'one deed or a list of them; - reads standard input')
       .option('--inch', 'bare readings are tenths and thou in 12 in, not µm and mm/m, and so are the answers')
       .option('--show', 'and where the job stands then')
+      .option('--working', 'with --show: every number with its formula and what was put in, in µm and mm')
       .option(...json)
-      .action(
-        async (id: string, file: string, options: { inch?: boolean; show?: boolean; json?: boolean }) => {
-          await withFile(doors, file, async (text) => {
-            const system = options.inch ? 'inch' : 'metric';
-            const given = parsedJson(text);
-            const deeds: unknown[] = Array.isArray(given) ? given : [given];
-            const job = await doors.withStore((store) =>
-              writtenAll(store, doors, id, deeds, system, known()),
+      .action(async (id: string, file: string, options: Told & { inch?: boolean; show?: boolean }) => {
+        if (options.working && !options.show) refused(doors, '--working: without --show; expected both');
+        await withFile(doors, file, async (text) => {
+          const system = options.inch ? 'inch' : 'metric';
+          const given = parsedJson(text);
+          const deeds: unknown[] = Array.isArray(given) ? given : [given];
+          const job = await doors.withStore((store) => writtenAll(store, doors, id, deeds, system, known()));
+          const answer = options.show ? await answerJob(job, doors.solve, system) : undefined;
+          const working =
+            options.working && answer?.steer?.ok ? steerWorking(steerInput(job), answer.steer) : undefined;
+          if (options.json)
+            return doors.say(
+              asJson({
+                id,
+                entries: job.seq,
+                round: job.round,
+                ...(answer ? { answer } : {}),
+                ...(working ? { working } : {}),
+              }),
             );
-            const answer = options.show ? await answerJob(job, doors.solve, system) : undefined;
-            if (options.json)
-              return doors.say(
-                asJson({ id, entries: job.seq, round: job.round, ...(answer ? { answer } : {}) }),
-              );
-            doors.say(`${id}: ${deeds.length} written, ${job.seq} entries`);
-            if (!answer?.steer) return;
-            if (!answer.steer.ok) return noAnswer(doors, answer.steer, system);
-            doors.say(`\n${steerText(steerInput(job), answer.steer, system)}`);
-          });
-        },
-      );
+          doors.say(`${id}: ${deeds.length} written, ${job.seq} entries`);
+          if (!answer?.steer) return;
+          if (!answer.steer.ok) return noAnswer(doors, answer.steer, system);
+          doors.say(`\n${withWorking(steerText(steerInput(job), answer.steer, system), working)}`);
+        });
+      });
   };
 
 /** Writes deeds one after the other; one that does not fit is named by its place, and what came before it stays written. */

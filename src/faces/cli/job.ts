@@ -11,12 +11,14 @@ import { jobWithPhotos, photosHere } from '../../shop/archive/export-photos.ts';
 import { takeWithPhotos } from '../../shop/archive/import-photos.ts';
 import { exportJob, importJob, listJobs, makeJob, openJob } from '../../shop/keep-job.ts';
 import { counted } from '../../shop/phrase.ts';
+import { steerWorking } from '../../shop/steer-working.ts';
 import { about } from './about.ts';
 import type { ArchiveDoors } from './archive-doors.ts';
 import { type Doors, noAnswer, refuse, refused, withFile } from './doors.ts';
 import { dimension, noSuchJob, sayKept } from './job-words.ts';
 import { steerText } from './steer-text.ts';
 import { table } from './table.ts';
+import { type Told, withWorking } from './working-text.ts';
 
 const examples = `
 Examples:
@@ -103,22 +105,28 @@ function register(program: Command, doors: Doors, archive: ArchiveDoors): void {
   job
     .command('show')
     .description('where a job stands: how far out, where to scrape, what next')
-    .addHelpText('after', example('waywright job show demo-saddle'))
+    .addHelpText('after', example('waywright job show demo-saddle --working'))
     .argument('<id>')
+    .option('--working', 'every number with its formula and what was put in, in µm and mm')
     .option(...inch)
     .option(...json)
-    .action(async (id: string, options: { json?: boolean; inch?: boolean }) => {
+    .action(async (id: string, options: Told & { inch?: boolean }) => {
       const system = options.inch ? 'inch' : 'metric';
       const open = (await doors.withStore((store) => openJob(store, id))) ?? noSuchJob(doors, id);
       const answer = await answerJob(open, doors.solve, system);
-      if (options.json) return doors.say(asJson({ id, plan: open.plan, round: open.round, answer }));
+      const working =
+        options.working && answer.steer?.ok ? steerWorking(steerInput(open), answer.steer) : undefined;
+      if (options.json)
+        return doors.say(
+          asJson({ id, plan: open.plan, round: open.round, answer, ...(working ? { working } : {}) }),
+        );
       const { demo, title } = open.plan;
       doors.say(
         `${title}${demo === undefined ? '' : ` (${demo})`}, round ${open.round}, ${open.seq} entries`,
       );
       if (!answer.steer) return doors.say('Nothing measured yet.');
       if (!answer.steer.ok) return noAnswer(doors, answer.steer, system);
-      doors.say(`\n${steerText(steerInput(open), answer.steer, system)}`);
+      doors.say(`\n${withWorking(steerText(steerInput(open), answer.steer, system), working)}`);
     });
 
   job

@@ -8,24 +8,26 @@ import type { LineInput } from '../../core/survey/line-input.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { along } from '../../shop/survey/along.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
+import { lineWorking } from '../../shop/survey/line-working.ts';
 import { about } from './about.ts';
-import { type Doors, withFile } from './doors.ts';
+import { type Doors, refused, withFile } from './doors.ts';
 import { alongText } from './line-along-text.ts';
 import { drawsOf, optionNumber } from './line-draws.ts';
 import { lineFigure } from './line-figure.ts';
 import { lineText } from './line-text.ts';
+import { type Told, tell } from './working-text.ts';
 
 const example = `
 Examples:
   waywright line front-v.json                 how straight, where high, how sure
   waywright line level.csv --step 200         angles from a table, feet 200 mm apart
+  waywright line front-v.json --working       and every number with its formula
   waywright line v.json --svg v.svg           the strip as a drawing
   waywright line - --json < level.csv         from standard input, as one JSON document
 A table has headings with units: step_mm, angles_urad; or station [in], height [thou]; a run back stands in a column
 "return" beside the run there. Shapes are in docs/contract.md.`;
 
-interface Options {
-  json?: boolean;
+interface Options extends Told {
   inch?: boolean;
   step?: string;
   sd?: string;
@@ -40,6 +42,7 @@ export function registerLine(program: Command, doors: Doors): void {
     .command('line')
     .description(about.line)
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
+    .option('--working', 'every number with its formula and what was put in, in µm and mm')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches, thou and tenths')
     .option('--step <mm>', 'distance between the feet, for a table that does not hold it')
@@ -56,6 +59,11 @@ export function registerLine(program: Command, doors: Doors): void {
       await withFile(doors, file, async (text) => {
         const asked = isJson(text) ? caseInput(parsedJson(text)) : undefined;
         if (isAlong(asked)) {
+          if (options.working)
+            refused(
+              doors,
+              '--working: for a way read as it is run along; expected with angles or heights of a line',
+            );
           const found = along(alongInput(asked), drawsOf(options), system);
           doors.say(options.json ? JSON.stringify(found, null, 1) : alongText(found, system));
           return;
@@ -63,7 +71,13 @@ export function registerLine(program: Command, doors: Doors): void {
         const { input, answer } = answered(text, asked, options, system);
         if (options.svg !== undefined)
           await doors.writeText(options.svg, svgFile(lineFigure(answer, input, system)));
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : lineText(answer, system));
+        tell(
+          doors,
+          options,
+          answer,
+          (one) => lineText(one, system),
+          () => lineWorking(input, answer),
+        );
       });
     });
 }

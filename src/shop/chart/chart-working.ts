@@ -1,5 +1,5 @@
 import { plain } from '../../core/quantity/show.ts';
-import type { Worked } from '../worked.ts';
+import { bandRule, bandSource, bandWorked, type Worked } from '../worked.ts';
 import type { ChartReport } from './chart-report.ts';
 
 const n = (value: number): string => plain(value, 6);
@@ -21,20 +21,12 @@ export const chartWorking = (report: ChartReport): Worked[] =>
             worked: `${n(value)} ${unit}: ${line.verdict}`,
           },
         ];
-      const low =
-        line.low === undefined
-          ? ''
-          : `${n(line.low)} against ${n(value)} − ${n(doubt)} = ${n(value - doubt)}`;
-      const high =
-        line.high === undefined
-          ? ''
-          : `${n(value)} + ${n(doubt)} = ${n(value + doubt)} against ${n(line.high)}`;
       return [
         {
           what,
-          formula: 'within: low ≤ value − doubt and value + doubt ≤ high; outside: wholly beyond one of them',
-          worked: `${[low, high].filter((one) => one !== '').join('; ')} ${unit}: ${line.verdict}`,
-          source: 'ISO 14253-1’s rule: the doubt counts against whoever makes the statement',
+          formula: bandRule,
+          worked: bandWorked(value, doubt, line, unit, line.verdict),
+          source: bandSource,
         },
       ];
     }),

@@ -1,6 +1,8 @@
 // Takes an invented machine from an empty start to its final chart and its PDF through the command line alone, and prints
-// every step's numbers as the tool gave them. The readings come from a simulated machine; nothing was measured on metal.
-// Usage: node examples/rebuild.mjs [engine-lathe | vertical-knee-mill | surface-grinder …] [--in FOLDER] [--steps N]
+// every step's numbers as the tool gave them, each with its working. The readings come from a simulated machine; nothing was
+// measured on metal.
+// Usage: node examples/rebuild.mjs [engine-lathe | vertical-knee-mill | surface-grinder …] [--in FOLDER] [--steps N] [--brief]
+// --brief leaves the working out.
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,6 +16,12 @@ const at = words.indexOf('--in');
 const folder = at < 0 ? mkdtempSync(join(tmpdir(), 'waywright-rebuild-')) : words.splice(at, 2)[1];
 const stepsAt = words.indexOf('--steps');
 const limit = stepsAt < 0 ? undefined : Number(words.splice(stepsAt, 2)[1]);
+const briefAt = words.indexOf('--brief');
+const brief = briefAt >= 0 && words.splice(briefAt, 1).length > 0;
+const isWorking = /^ +( {4}|·)/;
+const tell = (line) => {
+  if (!brief || !isWorking.test(line)) console.log(line);
+};
 const machines = words.length > 0 ? words : Object.keys(facts);
 for (const id of machines)
   if (!Object.hasOwn(facts, id)) {
@@ -25,20 +33,21 @@ for (const id of machines) {
   const its = { ...facts[id] };
   const shop = openShop(join(folder, id));
   console.log(`\n${its.title.toUpperCase()}\n`);
-  const end = await rebuild({
-    shop,
-    machine: inventedMachine(its.seed),
-    id,
-    its,
-    tell: (line) => console.log(line),
-    limit,
-  });
+  const began = Date.now();
+  const end = await rebuild({ shop, machine: inventedMachine(its.seed), id, its, tell, limit });
+  const minutes = ((Date.now() - began) / 60_000).toFixed(1);
   const { tally } = end;
   if (!tally) {
     console.log(`\nStopped after ${end.steps} steps, ${shop.calls()} calls of waywright.`);
     continue;
   }
-  console.log(
-    `\n${its.title}: ${end.steps} steps, ${end.rounds} rounds on benches; chart: ${tally.within} within, ${tally.outside} outside, ${tally['not proven']} not proven, ${tally['not measured']} not measured. ${shop.calls()} calls of waywright; what was asked and ${end.pdf} lie in ${shop.folder}`,
-  );
+  const all = tally.within + tally.outside + tally['not proven'] + tally['not measured'];
+  console.log(`
+${its.title}
+  steps done              ${end.steps}
+  rounds on benches       ${end.rounds}, ${end.passes} passes on zones
+  tests                   ${all}: ${tally.within} within, ${tally.outside} outside, ${tally['not proven']} not proven, ${tally['not measured']} not measured
+  calls of waywright      ${shop.calls()}, ${minutes} minutes in all
+  report, table, drawing  ${end.pdf}, ${end.csv}, ${end.svg}
+  what was asked          ${shop.folder}`);
 }

@@ -18,6 +18,14 @@ export const facts = {
     seed: 4190,
     title: 'Invented engine lathe',
     class: 'ordinary',
+    // How long the ways are that a level is stepped along, where it is not the bed's 1000 mm.
+    ways_mm: {
+      'bed-head': 400,
+      'tail-base': 400,
+      'saddle-top': 500,
+      'cross-bottom': 400,
+      'cross-top': 400,
+    },
     // What is known of the heights when the saddle is lined, and when the tailstock is set up on a shim of 0.16 mm.
     heights: {
       'saddle-liner': {
@@ -59,6 +67,7 @@ export const facts = {
     seed: 902,
     title: 'Invented knee mill',
     class: 'ordinary',
+    ways_mm: { 'column-flats': 700, 'knee-top': 500, 'saddle-top': 500 },
     heights: {
       'knee-back': {
         measured: {
@@ -68,5 +77,10 @@ export const facts = {
       },
     },
   },
-  'surface-grinder': { seed: 77, title: 'Invented surface grinder', class: 'ordinary' },
+  'surface-grinder': {
+    seed: 77,
+    title: 'Invented surface grinder',
+    class: 'ordinary',
+    ways_mm: { usual: 600, 'base-cross': 500, 'saddle-top': 500, 'column-ways': 500 },
+  },
 };

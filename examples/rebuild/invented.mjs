@@ -70,8 +70,12 @@ export function inventedMachine(seed) {
         own,
       );
       return {
-        /** The deeds of one round's measuring, readings as they are typed. */
+        /** The deeds of one round's measuring, readings as they are typed, and of its print. */
         round(k) {
+          return [...this.read(k), { kind: 'print read', round: k, share: machine.print() }];
+        },
+        /** The measuring alone. */
+        read(k) {
           const seen = machine.measure();
           const record = { push: 'climbed', support: 'in place, own weight', temperature_C: 20 };
           return [
@@ -96,7 +100,6 @@ export function inventedMachine(seed) {
               record,
               reading: typed(seen.heights[i].reading_um + stands_um),
             })),
-            { kind: 'print read', round: k, share: machine.print() },
           ];
         },
         scrape: (passes, spot) => (spot ? machine.spot(passes) : machine.scrape(passes)),

@@ -51,12 +51,11 @@ export function openShop(folder, runs = asProcess) {
     calls: () => calls,
     say: run,
     ask: async (...words) => JSON.parse(await run([...words, '--json'])),
-    asking: async (verb, value) => JSON.parse(await run([verb, kept(verb, value), '--json'])),
-    saying: async (verb, value) => run([verb, kept(verb, value)]),
-    /** Writes deeds into a job's ledger; with `show`, where it stands then. */
-    write: async (job, deeds, show = false) => {
-      const file = kept(`write-${job}`, deeds);
-      return JSON.parse(await run(['job', 'write', job, file, ...(show ? ['--show'] : []), '--json']));
-    },
+    asking: async (verb, value, ...words) =>
+      JSON.parse(await run([verb, kept(verb, value), ...words, '--json'])),
+    saying: async (verb, value, ...words) => run([verb, kept(verb, value), ...words]),
+    /** Writes deeds into a job's ledger; with `--show`, where it stands then. */
+    write: async (job, deeds, ...words) =>
+      JSON.parse(await run(['job', 'write', job, kept(`write-${job}`, deeds), ...words, '--json'])),
   };
 }

@@ -45,10 +45,12 @@ const loads: Readonly<Record<VerbName, (more: MoreDoors) => Promise<Register>>> 
   job: async ({ archive, machines, chart }) => {
     const { registerJob } = await import('./job.ts');
     const { registerJobRebuild } = await import('./job-rebuild.ts');
+    const { registerJobPractise } = await import('./job-practise.ts');
     const { testLists } = chart;
     return (program, doors) => {
       registerJob(archive)(program, doors);
       registerJobRebuild({ machines, testLists })(program, doors);
+      registerJobPractise(program, doors);
     };
   },
   print: async ({ picture }) => (await import('./print.ts')).registerPrint(picture),

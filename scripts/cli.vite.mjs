@@ -24,7 +24,7 @@ export default defineConfig({
           groups: [
             {
               name: 'program',
-              test: /src[\\/](shop[\\/]store|adapters[\\/]file[\\/]package-root|contract[\\/]refusal|faces[\\/]cli[\\/](doors|terminal|about))\.ts$/,
+              test: /src[\\/](shop[\\/]store|adapters[\\/]file[\\/]package-root|faces[\\/]cli[\\/](leave|terminal|about))\.ts$/,
               priority: 1,
             },
             { name: 'core', test: /src[\\/]core[\\/]/ },

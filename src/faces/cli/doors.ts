@@ -5,6 +5,7 @@ import type { Solve } from '../../core/plan/program.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { noAnswerWords } from '../../shop/no-answer-words.ts';
 import type { Store } from '../../shop/store.ts';
+import { exitCodes, Leave } from './leave.ts';
 
 /** What the command line needs of the world; tests hand it their own. */
 export interface Doors {
@@ -22,19 +23,6 @@ export interface Doors {
   readonly templates: () => readonly Template[];
   /** Now, ISO 8601. */
   readonly now: () => string;
-}
-
-/** Exit codes of every verb. */
-export const exitCodes = { answered: 0, badInput: 2, noAnswer: 3 } as const;
-
-/** Ends a verb with a code; caught where the command line begins. */
-export class Leave extends Error {
-  readonly code: number;
-  constructor(code: number) {
-    super(`leave with ${code}`);
-    this.name = 'Leave';
-    this.code = code;
-  }
 }
 
 /** Says on standard error what was wrong with what was typed, as `what: found; expected …`, and leaves with 2. */

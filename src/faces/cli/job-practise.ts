@@ -114,16 +114,14 @@ export function registerJobPractise(program: Command, doors: Doors): void {
     .argument('<id>')
     .option(...json)
     .action(async (id: string, options: { json?: boolean }) => {
-      const { open, record } = await doors.withStore(async (store) => {
-        const found = await practised(store, id);
-        const shown = { kind: 'truth shown', round: found.open.round, id: randomUUID(), at: doors.now() };
-        await writeEntry(store, id, sentEntry(shown));
-        return found;
-      });
+      const { open, record } = await doors.withStore((store) => practised(store, id));
       const { steer } = await answerJob(open, doors.solve);
-      const truth = truthOfPractice(open, record);
       if (!steer) return refused(doors, `id: ${JSON.stringify(id)}; expected a job that was measured`);
       if (!steer.ok) return noAnswer(doors, steer);
+      // Whoever looks at the ledger later sees from when on the truth was known.
+      const shown = { kind: 'truth shown', round: open.round, id: randomUUID(), at: doors.now() };
+      await doors.withStore((store) => writeEntry(store, id, sentEntry(shown)));
+      const truth = truthOfPractice(open, record);
       const rows = toldAndTrue(open.plan, steer, truth.rounds.at(-1)!, 'metric');
       if (options.json) return doors.say(asJson({ ...truth, told_and_true: rows }));
       doors.say(

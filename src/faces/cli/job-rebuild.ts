@@ -18,9 +18,10 @@ import { heightsAskOf, jobHeights, makeRebuild, openBench } from '../../shop/ord
 import { steerWorking } from '../../shop/steer-working.ts';
 import type { Store } from '../../shop/store.ts';
 import { typedDeed } from '../../shop/typed-deed.ts';
-import { type Doors, exitCodes, Leave, noAnswer, refuse, refused, withFile } from './doors.ts';
+import { type Doors, noAnswer, refuse, refused, withFile } from './doors.ts';
 import { heightsText } from './heights-text.ts';
 import { dimension, noSuchJob, sayKept } from './job-words.ts';
+import { exitCodes, Leave } from './leave.ts';
 import type { OrderDoors } from './order-doors.ts';
 import { orderText } from './order-text.ts';
 import type { Register } from './run.ts';

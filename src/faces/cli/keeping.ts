@@ -4,7 +4,8 @@ import type { BackupRecord } from '../../shop/keeping/backup.ts';
 import { entriesIn, ledgersHash, sumWords, type WorkshopSum } from '../../shop/keeping/workshop-sum.ts';
 import { counted } from '../../shop/phrase.ts';
 import { about } from './about.ts';
-import { type Doors, exitCodes, Leave, refuse, refused } from './doors.ts';
+import { type Doors, refuse, refused } from './doors.ts';
+import { exitCodes, Leave } from './leave.ts';
 
 /** A workshop that was carried somewhere, and what could not be. */
 interface Arrived {

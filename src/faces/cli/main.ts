@@ -1,8 +1,8 @@
 #!/usr/bin/env node
 import { packageVersion } from '../../adapters/file/package-root.ts';
 import { Fault } from '../../shop/store.ts';
-import { exitCodes } from './doors.ts';
 import { faultText } from './fault-text.ts';
+import { exitCodes } from './leave.ts';
 import { run } from './run.ts';
 import { terminal } from './terminal.ts';
 import { everyVerbNamed, loadVerb, verbCalled } from './verbs.ts';

@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
-import { type Doors, exitCodes, Leave } from './doors.ts';
+import type { Doors } from './doors.ts';
+import { exitCodes, Leave } from './leave.ts';
 
 /** Adds one verb, or a few, to the command line. */
 export type Register = (program: Command, doors: Doors) => void;

@@ -1,5 +1,6 @@
 import { about } from './about.ts';
-import { exitCodes, Leave, refused } from './doors.ts';
+import { refused } from './doors.ts';
+import { exitCodes, Leave } from './leave.ts';
 import type { Register } from './run.ts';
 
 /** Starts the server with words of its own, and answers with its exit code when it ends. */

@@ -38,7 +38,9 @@ for (const id of machines) {
   const minutes = ((Date.now() - began) / 60_000).toFixed(1);
   const { tally } = end;
   if (!tally) {
-    console.log(`\nStopped after ${end.steps} steps, ${shop.calls()} calls of waywright.`);
+    console.log(
+      `\nStopped after ${end.steps} step${end.steps === 1 ? '' : 's'}, ${shop.calls()} calls of waywright.`,
+    );
     continue;
   }
   const all = tally.within + tally.outside + tally['not proven'] + tally['not measured'];

@@ -89,13 +89,13 @@ describe.each(Object.keys(facts))('%s, from an empty start to its final chart', 
   });
 });
 
-it('the script itself, a process for each call, as its user runs it: the first two steps of the grinder', async () => {
+it('the script itself, a process for each call, as its user runs it: the first step of the grinder', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'waywright-script-'));
-  const words = ['examples/rebuild.mjs', 'surface-grinder', '--steps', '2', '--in', folder];
+  const words = ['examples/rebuild.mjs', 'surface-grinder', '--steps', '1', '--in', folder];
   const { stdout } = await promisify(execFile)(process.execPath, words);
   expect(stdout).toContain('0 of 15 steps stand. Next: “Survey, before anything is taken apart”.');
-  expect(stdout).toMatch(/scraped and read again: The line is straight within/);
-  expect(stdout).toMatch(/Stopped after 2 steps, \d+ calls of waywright\./);
+  expect(stdout).toMatch(/as found: The line is straight within/);
+  expect(stdout).toMatch(/Stopped after 1 step, \d+ calls of waywright\./);
   await expect(promisify(execFile)(process.execPath, ['examples/rebuild.mjs', 'planer'])).rejects.toThrow(
     'planer: expected one of engine-lathe',
   );

@@ -4,6 +4,9 @@ import type { Entry, JobPlan } from '../core/ledger/entry.ts';
 import { surveyKey } from '../core/ledger/survey-record.ts';
 import { counted } from './phrase.ts';
 
+/** A reading as it was typed, its minus as long as its plus: a hyphen is too easily passed over. */
+const asTyped = (text: string): string => text.replace(/^-/, '−');
+
 /** What an entry says, as a line of the ledger. */
 export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: readonly Entry[]): string {
   const setup = (id: string) => plan.setups.find((one) => one.id === id)?.name ?? id;
@@ -16,7 +19,7 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
       return `${setup(entry.setup)}: ${counted(entry.readings.length, 'reading')}${again(entry.repeat)}`;
     case 'level read':
     case 'height read':
-      return `${setup(entry.setup)}: ${entry.reading.typed}${again(entry.repeat)}`;
+      return `${setup(entry.setup)}: ${asTyped(entry.reading.typed)}${again(entry.repeat)}`;
     case 'print read':
       return `Print of ${Object.keys(entry.share).join(', ')}`;
     case 'print photographed':

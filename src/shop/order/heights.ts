@@ -106,7 +106,7 @@ function sentenceOf(height: HeightFound, system: UnitSystem): string {
       ? 'as drawn'
       : `${size(value, system)} too ${value > 0 ? 'high' : 'low'}`;
   const was = found_um === um ? '' : ` As found it stands ${stands(found_um)}.`;
-  return `${name}: “${to}” comes to stand ${stands(um)}, ± ${size(2 * sd_um, system)}.${was}`;
+  return `${name}: “${to}” comes to stand ${stands(um)}, ±\u00a0${size(2 * sd_um, system)}.${was}`;
 }
 
 function closureWarning(

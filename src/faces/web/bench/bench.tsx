@@ -9,6 +9,7 @@ import { type FeatureLine, featureLine, leadingLine, type Valued } from '../../.
 import { nextDeed, type RoundPlan } from '../../../shop/bench/next-deed.ts';
 import { soFar } from '../../../shop/bench/so-far.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
+import { WorkingOnIt } from '../frame/working-on-it.tsx';
 import { type OpenJob, useAnswer } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
 import { AlarmBench } from './alarm-bench.tsx';
@@ -52,8 +53,7 @@ function Bench({ open }: { readonly open: OpenJob }) {
   const waiting = stale || unseen || (answer !== undefined && answer.steer === undefined);
   if (!measured || waiting)
     return <MeasuringBench open={open} units={units} answer={answer} deed={deed} record={record} />;
-  // Nothing is shown before the first answer is here: it takes less than a blink.
-  if (!answer?.steer) return <main className="page bench-page" aria-busy="true" />;
+  if (!answer?.steer) return <WorkingOnIt wide />;
   const view: BenchView = { open, units, record, answer, deed };
   const { steer } = answer;
   if (!steer.ok) return <NoAnswerBench view={view} steer={steer} />;

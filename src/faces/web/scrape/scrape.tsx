@@ -15,6 +15,7 @@ import { GoButton } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { clock } from '../frame/kept.tsx';
 import { Mark, Strokes } from '../frame/mark.tsx';
+import { WorkingOnIt } from '../frame/working-on-it.tsx';
 import { type OpenJob, useAnswer, useOutbox, useWrite } from '../keep/jobs.ts';
 
 /** At the bench with the scraper: one pass at a time, one direction of stroke, the zones lit, one thumb. */
@@ -28,7 +29,7 @@ function Scrape({ open }: { readonly open: OpenJob }) {
   const { waiting } = useOutbox();
   const record = roundRecord(job.live, job.round);
   const bench = `/job/${encodeURIComponent(id)}`;
-  if (!answer?.steer) return <main className="page" aria-busy="true" />;
+  if (!answer?.steer) return <WorkingOnIt />;
   const { steer } = answer;
   const unsettled = steer.ok && steer.alarm && !alarmState(steer.alarm, record.causes).settled;
   // No pass is begun by a plan that its readings have left behind, unless they cannot reach the shop now.

@@ -31,7 +31,9 @@ export const SignsScreen = () => (
             </span>
           </li>
         </ol>
-        <p>Swap 1 and 2, or turn 3 round, and every sign turns. The card of each set-up draws all three.</p>
+        <p className="after">
+          Swap 1 and 2, or turn 3 round, and every sign turns. The card of each set-up draws all three.
+        </p>
       </section>
       <section>
         <h2>The push test</h2>

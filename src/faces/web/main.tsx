@@ -11,6 +11,7 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { keepPlace } from './frame/keep-place.ts';
 import { queries, startDelivery } from './keep/jobs.ts';
 import { showSettings } from './keep/settings.ts';
 
@@ -19,7 +20,9 @@ startDelivery();
 // Browsers keep a page only for this machine's own address and for enciphered ones; elsewhere the page says so (Share).
 if (import.meta.env.PROD && 'serviceWorker' in navigator)
   navigator.serviceWorker.register('/shell-worker.js').catch(() => undefined);
-createRoot(document.getElementById('bench')!).render(
+const page = document.getElementById('bench')!;
+keepPlace(page);
+createRoot(page).render(
   <StrictMode>
     <QueryClientProvider client={queries}>
       <App />

@@ -58,6 +58,12 @@ export function order(machine: Machine, deeds: readonly StepDeed[]): OrderAnswer
   };
 }
 
+/** What to take up next: what is under way, else the first that can be; undefined when all stands. */
+export function nextStep({ steps, ready }: Pick<OrderAnswer, 'steps' | 'ready'>): StepShown | undefined {
+  const now = steps.filter((one) => ready.includes(one.id));
+  return now.find((one) => one.begun) ?? now[0];
+}
+
 function shown(
   machine: Machine,
   step: Step,

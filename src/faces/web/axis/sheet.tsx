@@ -98,7 +98,7 @@ export function AxisSheet(props: {
                       onChange={(um) => set({ ...one, [place]: [um ?? 0, one[place][1]] })}
                     />
                     <MeasureField
-                      label="turned half round"
+                      label={`${place === 'near' ? 'Near the bore' : 'At the free end'}, turned half round`}
                       unit="um"
                       signed
                       value={one[place][1]}

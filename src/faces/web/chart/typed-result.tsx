@@ -67,7 +67,15 @@ export function TypedResult(props: {
         />
       </div>
       {isReadable && !isWrong ? (
-        <button type="button" className="second" onClick={entry.onKeep}>
+        <button
+          type="button"
+          className="second"
+          onClick={({ currentTarget }) => {
+            // The button goes when it is kept; the next Tab leads on to the next line.
+            currentTarget.closest('details')?.querySelector('summary')?.focus();
+            entry.onKeep();
+          }}
+        >
           Keep this result
         </button>
       ) : (

@@ -1,5 +1,3 @@
-import { GoButton } from './go.tsx';
-
 /** A sheet's foot: where its entry stands, and the button that keeps it; grey while there is nothing to keep, or it cannot be. */
 export const KeepFoot = (props: {
   readonly status: string;
@@ -9,12 +7,14 @@ export const KeepFoot = (props: {
 }) => (
   <footer className="foot">
     <p role="status">{props.status}</p>
-    {props.can ? (
-      <GoButton onPress={props.onKeep}>{props.words}</GoButton>
-    ) : (
-      <button type="button" className="go" aria-disabled="true">
-        {props.words}
-      </button>
-    )}
+    {/* One button in both states: what has the focus when it is kept has it still. */}
+    <button
+      type="button"
+      className="go"
+      aria-disabled={props.can ? undefined : true}
+      onClick={() => (props.can ? props.onKeep() : undefined)}
+    >
+      {props.words}
+    </button>
   </footer>
 );

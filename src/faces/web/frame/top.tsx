@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { useOutbox } from '../keep/jobs.ts';
 import { changeSettings, useSettings } from '../keep/settings.ts';
@@ -55,6 +55,9 @@ export function Top(props: {
   const [here] = useLocation();
   const box = useOutbox();
   const { units } = useSettings();
+  useEffect(() => {
+    document.title = `${props.title} · Waywright`;
+  }, [props.title]);
   const places = props.job === undefined ? [] : jobPlaces(props.job, props.practice, props.order);
   const link = ({ to, words }: Place) => (
     <Link key={to} href={to} aria-current={here === to ? 'page' : undefined} onClick={() => setOpen(false)}>

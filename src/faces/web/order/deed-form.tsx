@@ -1,11 +1,12 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { StepDeed } from '../../../core/order/progress.ts';
 import { readHours } from '../../../shop/order/hours-typed.ts';
 import type { StepShown } from '../../../shop/order/order.ts';
-import { GoButton } from '../frame/go.tsx';
+import { GoButton, GoLink } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useWrite } from '../keep/jobs.ts';
+import { stepAddress } from './order.tsx';
 
 interface Typed {
   readonly hours: string;
@@ -27,8 +28,16 @@ function choicesOf({ status, begun, was_done }: StepShown): readonly Choice[] {
   return begun ? [done] : [{ what: 'begun', words: 'Begin this step' }, done];
 }
 
-/** Hours, a note, and what became of the step: the likely deed at the foot, the others beside it. */
-export function DeedForm({ id, step }: { readonly id: string; readonly step: StepShown }) {
+/**
+ * Hours, a note, and what became of the step: the likely deed at the foot, the others beside it. Of a step that stands the likely
+ * deed is to go on to the next, so that a second press on Done does not say that metal came off again.
+ */
+export function DeedForm(props: {
+  readonly id: string;
+  readonly step: StepShown;
+  readonly next: StepShown | undefined;
+}) {
+  const { id, step, next } = props;
   const write = useWrite(id);
   const [typed, keep, finish] = useDraft<Typed>(draftKey(id, 'step', step.id), { hours: '', note: '' });
   const [told, setTold] = useState<string>();
@@ -46,7 +55,15 @@ export function DeedForm({ id, step }: { readonly id: string; readonly step: Ste
     keep({ hours: '', note: '' });
     setTold(words);
   };
-  const [first, ...others] = choicesOf(step);
+  const goesOn = step.status === 'done' && next !== undefined;
+  const hasTold = told !== undefined;
+  useEffect(() => {
+    // The button that was pressed has gone.
+    if (goesOn && hasTold) document.getElementById('step-next')?.focus();
+  }, [goesOn, hasTold]);
+  const choices = choicesOf(step);
+  const first = choices[0]!;
+  const others = goesOn ? choices : choices.slice(1);
   return (
     <>
       <form className="order-deed" aria-label="What was done" onSubmit={(event) => event.preventDefault()}>
@@ -101,7 +118,13 @@ export function DeedForm({ id, step }: { readonly id: string; readonly step: Ste
         </p>
       </form>
       <footer className="foot">
-        <GoButton onPress={() => tell(first!.what, first!.words)}>{first!.words}</GoButton>
+        {goesOn ? (
+          <GoLink id="step-next" to={stepAddress(id, next.id)} mark={<Mark name="arrow right" size={26} />}>
+            Next: {next.title}
+          </GoLink>
+        ) : (
+          <GoButton onPress={() => tell(first.what, first.words)}>{first.words}</GoButton>
+        )}
       </footer>
     </>
   );

@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import type { StepShown } from '../../../shop/order/order.ts';
+import { nextStep, type StepShown } from '../../../shop/order/order.ts';
 import { forecastSentence, stepHours } from '../../../shop/order/order-words.ts';
 import { GoLink } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
@@ -20,7 +20,7 @@ function Order({ open }: { readonly open: OpenMachine }) {
   const { id, machine, answer } = open;
   const { steps, ready } = answer;
   const now = steps.filter((one) => ready.includes(one.id));
-  const next = now.find((one) => one.begun) ?? now[0];
+  const next = nextStep(answer);
   const base = `/job/${encodeURIComponent(id)}`;
   return (
     <main className={next ? 'page with-foot' : 'page'}>

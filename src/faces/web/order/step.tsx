@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import type { StepShown } from '../../../shop/order/order.ts';
+import { nextStep, type StepShown } from '../../../shop/order/order.ts';
 import { basisWords, makesWords, proofWith, standsOnIt, stepHours } from '../../../shop/order/order-words.ts';
 import { Mark } from '../frame/mark.tsx';
 import { DeedForm } from './deed-form.tsx';
@@ -13,7 +13,7 @@ export const StepScreen = ({ id, step }: { readonly id: string; readonly step: s
   <MachineScreen id={id} title="Order of work">
     {(open) => {
       const its = open.answer.steps.find((one) => one.id === step);
-      return its ? <Step open={open} step={its} /> : <NoStep id={id} step={step} />;
+      return its ? <Step key={its.id} open={open} step={its} /> : <NoStep id={id} step={step} />;
     }}
   </MachineScreen>
 );
@@ -98,7 +98,7 @@ function Step({ open, step }: { readonly open: OpenMachine; readonly step: StepS
           <StepHistory open={open} step={step.id} />
         </div>
       </div>
-      <DeedForm id={id} step={step} />
+      <DeedForm id={id} step={step} next={nextStep(open.answer)} />
     </main>
   );
 }

@@ -74,7 +74,8 @@ function Passes(props: {
 
   if (!now)
     return (
-      <main className="page with-foot">
+      // A screen of its own: a second Enter on the last pass must not set the part back.
+      <main key="all made" className="page with-foot">
         <div className="pair">
           <div>
             <p className="say">

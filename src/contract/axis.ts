@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import type { BarReading, HeldBar } from '../core/axis/bar-axis.ts';
 import { usualReadingSd_um } from '../core/axis/bar-axis.ts';
-import type { BarPlace } from '../core/axis/bar-sweeps.ts';
+import type { BarPlace } from '../core/axis/bar-sweep.ts';
 import { type CentresReading, type SwungSag, swungSag } from '../core/axis/centres.ts';
+import { barOf, heldOf, readingOf, turnedOf } from '../core/axis/usual-bar.ts';
 import { materials } from '../core/kit/material.ts';
 import { BadInput, checked, type Issue } from './refusal.ts';
 import { finite, name, place, sd } from './slide.ts';
@@ -16,6 +17,45 @@ const barSchema = {
   density_kg_m3: z.number().min(500).max(25_000).optional(),
   modulus_GPa: z.number().min(1).max(1000).optional(),
 };
+
+const turnedKept = z.strictObject({ first_um: um, turned_um: um });
+/** A bar and its readings as a ledger keeps them: nothing left out. */
+export const barKept = {
+  held: z.strictObject({
+    bar: z.strictObject({
+      diameter_mm: barSchema.diameter_mm,
+      bore_mm: z.number().min(0).max(499),
+      density_kg_m3: z.number().min(500).max(25_000),
+      modulus_GPa: z.number().min(1).max(1000),
+    }),
+    out_mm: long_mm,
+    near_mm: long_mm,
+    far_mm: long_mm,
+    reading_sd_um: sd,
+  }),
+  reading: z.strictObject({
+    side: z.enum(['top', 'bottom', 'front', 'back']),
+    near: turnedKept,
+    far: turnedKept,
+  }),
+};
+
+/** What is wrong with a bar: its places out of order or beyond its end, or a bore as wide as it is. */
+export function barIssues({ bar, out_mm, near_mm, far_mm }: HeldBar, path: string): Issue[] {
+  const issues: Issue[] = [];
+  if (!(near_mm < far_mm))
+    issues.push({ path: `${path}.far_mm`, found: String(far_mm), expected: `more than ${near_mm}` });
+  if (!(far_mm <= out_mm))
+    issues.push({ path: `${path}.out_mm`, found: String(out_mm), expected: `at least ${far_mm}` });
+  if (bar.bore_mm >= bar.diameter_mm)
+    issues.push({
+      path: `${path}.bar.bore_mm`,
+      found: String(bar.bore_mm),
+      expected: `less than ${bar.diameter_mm}`,
+    });
+  return issues;
+}
+
 const band = z.strictObject({ low_um: um, high_um: um, over_mm: z.number().min(1).max(1e4) });
 
 const centresSchema = z.discriminatedUnion('kind', [
@@ -87,8 +127,8 @@ export const axisSchema = z.strictObject({
       machine: name,
       step: name,
       dimensions: z.record(z.string(), finite).optional(),
-      nose_mm: place,
-      toward: z.union([z.literal(1), z.literal(-1)]),
+      nose_mm: place.optional(),
+      toward: z.union([z.literal(1), z.literal(-1)]).optional(),
       /** Levels (µrad) and heights (µm) by the id of their set-up. */
       read: z.record(z.string(), finite).optional(),
     })
@@ -114,7 +154,9 @@ export interface AxisAsk {
     readonly high_um: number;
     readonly aim_um: number;
   })[];
-  readonly scrape?: BarPlace & {
+  readonly scrape?: {
+    /** Where the bar is held; left out: as the bench's own line along it has it. */
+    readonly place?: BarPlace;
     readonly machine: string;
     readonly step: string;
     readonly dimensions: Readonly<Record<string, number>>;
@@ -123,12 +165,6 @@ export interface AxisAsk {
 }
 
 type WrittenBar = Pick<NonNullable<Written['bar']>, keyof typeof barSchema>;
-const barOf = ({ diameter_mm, bore_mm = 0, density_kg_m3, modulus_GPa }: WrittenBar): HeldBar['bar'] => ({
-  diameter_mm,
-  bore_mm,
-  density_kg_m3: density_kg_m3 ?? materials.steel.density_kg_m3,
-  modulus_GPa: modulus_GPa ?? materials.steel.modulus_GPa,
-});
 type WrittenSwing = Extract<z.output<typeof centresSchema>, { kind: 'swung indicator' }>;
 /** Read on something stiff, worked out, or nothing: sideways its weight does not bend it toward the barrel. */
 function bracketOf({ plane, bracket, bracket_sag_um }: WrittenSwing, reading_sd_um: number): SwungSag {
@@ -140,7 +176,19 @@ function bracketOf({ plane, bracket, bracket_sag_um }: WrittenSwing, reading_sd_
     bracket!;
   return swungSag({ arm_mm, diameter_mm, mass_kg, density_kg_m3, modulus_GPa });
 }
-const turnedOf = ([first_um, turned_um]: readonly [number, number]) => ({ first_um, turned_um });
+
+const scrapeOf = ({
+  nose_mm,
+  toward,
+  dimensions = {},
+  read = {},
+  ...rest
+}: NonNullable<Written['scrape']>): NonNullable<AxisAsk['scrape']> => ({
+  ...rest,
+  ...(nose_mm && toward ? { place: { nose_mm, toward } } : {}),
+  dimensions,
+  read,
+});
 
 /**
  * `axis`' input, see docs/contract.md.
@@ -152,18 +200,8 @@ export function axisInput(value: unknown): AxisAsk {
   if (issues.length > 0) throw new BadInput(issues);
   const { bar, readings = [], bands = {}, centres = [], scrape } = written;
   return {
-    ...(bar
-      ? {
-          held: {
-            bar: barOf(bar),
-            out_mm: bar.out_mm,
-            near_mm: bar.near_mm,
-            far_mm: bar.far_mm,
-            reading_sd_um: bar.reading_sd_um ?? usualReadingSd_um,
-          },
-        }
-      : {}),
-    readings: readings.map((one) => ({ side: one.side, near: turnedOf(one.near), far: turnedOf(one.far) })),
+    ...(bar ? { held: heldOf(bar) } : {}),
+    readings: readings.map(readingOf),
     bands: { ...(bands.up ? { up: bands.up } : {}), ...(bands.sideways ? { sideways: bands.sideways } : {}) },
     centres: centres.map((one) => {
       const { low_um, high_um, aim_um, plane, reading_sd_um = usualReadingSd_um } = one;
@@ -178,9 +216,7 @@ export function axisInput(value: unknown): AxisAsk {
       const read = { head: turnedOf(one.head), tail: turnedOf(one.tail) };
       return { ...common, kind, bar: barOf(one), between_mm, head_at_mm, tail_at_mm, ...read };
     }),
-    ...(scrape
-      ? { scrape: { ...scrape, dimensions: scrape.dimensions ?? {}, read: scrape.read ?? {} } }
-      : {}),
+    ...(scrape ? { scrape: scrapeOf(scrape) } : {}),
   };
 }
 
@@ -205,6 +241,13 @@ function axisIssues(written: Written): Issue[] {
     if (its && !(its.low_um < its.high_um))
       add(`bands.${plane}.high_um`, its.high_um, `more than ${its.low_um}`);
   }
+  const { scrape } = written;
+  if (scrape && (scrape.nose_mm === undefined) !== (scrape.toward === undefined))
+    add(
+      'scrape.toward',
+      scrape.toward ?? 'nothing',
+      'it and `nose_mm` together, or neither: as the bench’s set-up has them',
+    );
   centres.forEach((one, k) => {
     const path = `centres[${k}]`;
     if (!(one.low_um < one.high_um)) add(`${path}.high_um`, one.high_um, `more than ${one.low_um}`);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Deed, Entry } from '../core/ledger/entry.ts';
-import { axisSchema } from './axis.ts';
+import { axisSchema, barKept } from './axis.ts';
 import { chartSetSchema, resultSchema } from './chart.ts';
 import { gibSchema } from './gib.ts';
 import { heightsKept } from './heights.ts';
@@ -92,6 +92,13 @@ const deeds = [
   z.strictObject({ kind: z.literal('sweep taken'), ...taken, readings: z.array(reading).min(2).max(200) }),
   z.strictObject({ kind: z.literal('level read'), ...taken, reading }),
   z.strictObject({ kind: z.literal('height read'), ...taken, reading }),
+  z.strictObject({
+    kind: z.literal('bar read'),
+    round,
+    setup: name,
+    repeat: z.int().min(0).max(99).optional(),
+    ...barKept,
+  }),
   z.strictObject({
     kind: z.literal('print read'),
     round,

@@ -1,4 +1,7 @@
-import type { Deed, JobPlan, PhotographedPrint } from '../core/ledger/entry.ts';
+import { readsAlong } from '../core/axis/bar-sweep.ts';
+import type { BarTaken, Deed, JobPlan, PhotographedPrint } from '../core/ledger/entry.ts';
+import type { SweepSetup } from '../core/ledger/setup.ts';
+import { barIssues } from './axis.ts';
 import { type Issue, quoted } from './refusal.ts';
 import { surveyFits } from './survey-record.ts';
 
@@ -43,6 +46,28 @@ function stopsFit(plan: JobPlan, id: string, readings: readonly unknown[]): Issu
   return [{ path: 'readings', found: quoted(readings), expected }];
 }
 
+function barFits(
+  plan: JobPlan,
+  { setup: id, held, reading }: BarTaken & { readonly setup: string },
+): Issue[] {
+  const bars = plan.setups.filter((one): one is SweepSetup => one.kind === 'sweep' && one.bar === true);
+  const setup = bars.find((one) => one.id === id);
+  if (!setup) {
+    const expected = `a set-up of the job along a test bar: ${listed(bars.map((one) => one.id))}`;
+    return [{ path: 'setup', found: quoted(id), expected }];
+  }
+  const across: Issue[] = readsAlong(setup, reading.side)
+    ? []
+    : [
+        {
+          path: 'reading.side',
+          found: quoted(reading.side),
+          expected: `a side that "${setup.name}" can tell of`,
+        },
+      ];
+  return [...barIssues(held, 'held'), ...across];
+}
+
 function photoFits(plan: JobPlan, { pad: name, shares }: PhotographedPrint): Issue[] {
   const { pads } = plan.slide;
   const pad = pads.find((one) => one.name === name);
@@ -58,6 +83,8 @@ export function readingFits(plan: JobPlan, deed: Deed): Issue[] {
   switch (deed.kind) {
     case 'sweep taken':
       return [...setupFits(plan, deed.setup, 'sweep'), ...stopsFit(plan, deed.setup, deed.readings)];
+    case 'bar read':
+      return barFits(plan, deed);
     case 'level read':
       return setupFits(plan, deed.setup, 'level');
     case 'height read':

@@ -22,6 +22,7 @@ export const setupKinds = <Place extends z.ZodType, Card extends z.ZodRawShape>(
       face: name,
       face_slope_urad: slope_urad,
       face_slope_sd_urad: slopeSd_urad,
+      bar: z.literal(true).optional(),
     }),
     z.strictObject({ kind: z.literal('level'), ...card, along: direction, sd_urad: sd }),
     z.strictObject({ kind: z.literal('height'), ...card, at_mm: place, direction, sd_um: sd }),

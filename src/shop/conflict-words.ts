@@ -28,8 +28,11 @@ export function conflictWords(
   };
 }
 
-/** A sweep by its readings as they were typed: two sweeps of the same stops are told apart by nothing else. */
-const valuesOf = (entry: Entry): string | undefined =>
-  entry.kind === 'sweep taken'
-    ? `${entry.setup}: ${entry.readings.map((one) => one.typed).join(', ')}`
-    : undefined;
+/** A sweep or a bar by what was read: two of the same stops are told apart by nothing else. */
+function valuesOf(entry: Entry): string | undefined {
+  if (entry.kind === 'sweep taken')
+    return `${entry.setup}: ${entry.readings.map((one) => one.typed).join(', ')}`;
+  if (entry.kind !== 'bar read') return undefined;
+  const { near, far } = entry.reading;
+  return `${entry.setup}: near ${near.first_um}, ${near.turned_um}; far ${far.first_um}, ${far.turned_um} µm`;
+}

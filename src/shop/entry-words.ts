@@ -20,6 +20,8 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
     case 'level read':
     case 'height read':
       return `${setup(entry.setup)}: ${asTyped(entry.reading.typed)}${again(entry.repeat)}`;
+    case 'bar read':
+      return `${setup(entry.setup)}: test bar turned half round, ${entry.reading.side}${again(entry.repeat)}`;
     case 'print read':
       return `Print of ${Object.keys(entry.share).join(', ')}`;
     case 'print photographed':

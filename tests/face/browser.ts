@@ -77,16 +77,16 @@ export async function openBrowser(
 
 /** Presses Tab until what has the focus is called `name` (its accessible name begins so). */
 export async function tabTo(page: Page, name: string): Promise<void> {
-  const passed: string[] = [];
-  for (let press = 0; press < 150; press++) {
-    const here = await page.evaluate(nameOfFocus);
+  const passed = new Set<string>();
+  for (let look = 0; look < 150; look++) {
+    const { here, ahead } = await page.evaluate(focusAndAhead, name);
     if (here.startsWith(name)) return;
-    passed.push(here);
-    await page.keyboard.press('Tab');
+    passed.add(here);
+    // What lies between is mostly known: the way there is pressed at once, and what has the focus then is looked at. Where that
+    // leads past it, every Tab is looked at.
+    for (let press = 0; press < (look < 3 ? ahead : 1); press++) await page.keyboard.press('Tab');
   }
-  throw new Error(
-    `no Tab leads to "${name}"; passed ${[...new Set(passed)].map((one) => `"${one}"`).join(', ')}`,
-  );
+  throw new Error(`no Tab leads to "${name}"; passed ${[...passed].map((one) => `"${one}"`).join(', ')}`);
 }
 
 /** By Tab to what is called `name`, then Enter. */
@@ -95,14 +95,32 @@ export async function pressKey(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-function nameOfFocus(): string {
-  const here = document.activeElement;
-  if (!here) return '';
-  const label =
-    here.getAttribute('aria-label') ??
-    here.querySelector(':scope > title')?.textContent ??
-    (here as HTMLInputElement).labels?.[0]?.textContent;
-  return (label ?? here.textContent ?? '').replace(/\s+/g, ' ').trim();
+/** What has the focus is called, and how many Tabs ahead something called `name` should be: 1 where that cannot be told. */
+function focusAndAhead(name: string): { readonly here: string; readonly ahead: number } {
+  const nameOf = (one: Element): string => {
+    // A screen's main is called by its heading; it is a place, not a control.
+    if (one.tagName === 'MAIN' || one === document.body) return '';
+    const label =
+      one.getAttribute('aria-label') ??
+      one.querySelector(':scope > title')?.textContent ??
+      (one as HTMLInputElement).labels?.[0]?.textContent;
+    return (label ?? one.textContent ?? '').replace(/\s+/g, ' ').trim();
+  };
+  const focus = document.activeElement ?? document.body;
+  const here = nameOf(focus);
+  if (here.startsWith(name) || focus === document.body) return { here, ahead: 1 };
+  const scope = focus.closest('[role="dialog"]') ?? document;
+  const after = [
+    ...scope.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, [tabindex]'),
+  ].filter(
+    (one) =>
+      one.tabIndex >= 0 &&
+      one.checkVisibility({ visibilityProperty: true }) &&
+      !one.matches(':disabled') &&
+      focus.compareDocumentPosition(one) & Node.DOCUMENT_POSITION_FOLLOWING,
+  );
+  const there = after.findIndex((one) => nameOf(one).startsWith(name));
+  return { here, ahead: there < 0 ? after.length + 1 : there + 1 };
 }
 
 /** Text of the screen with all kinds of space made one. */

@@ -15,6 +15,7 @@ function about(entry: Entry): readonly string[] {
     case 'sweep taken':
     case 'level read':
     case 'height read':
+    case 'bar read':
       return [`reading/${entry.round}/${entry.setup}/${entry.repeat ?? 0}`];
     case 'print read':
       return Object.keys(entry.share).map((pad) => `print/${entry.round}/${pad}`);

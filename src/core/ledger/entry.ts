@@ -1,3 +1,4 @@
+import type { BarReading, HeldBar } from '../axis/bar-axis.ts';
 import type { Feature, Target } from '../body/feature.ts';
 import type { Slide } from '../body/slide.ts';
 import type { HingeTest } from '../kit/hinge.ts';
@@ -65,6 +66,12 @@ export interface SetupRecord {
   readonly temperature_C?: number;
 }
 
+/** A test bar read at two places, each as it is and turned half round: µm as the indicator showed them, lengths from where it is held. */
+export interface BarTaken {
+  readonly held: HeldBar;
+  readonly reading: BarReading;
+}
+
 /** What a photo of one pad's print was read as, with all that is needed to read it again. */
 export interface PhotographedPrint {
   readonly pad: string;
@@ -111,6 +118,13 @@ export type Deed =
       readonly record: SetupRecord;
       readonly reading: TypedReading;
     }
+  /** A test bar in place of the sweep along it: turned half round, so that its own error drops out, and its sag known. */
+  | ({
+      readonly kind: 'bar read';
+      readonly round: number;
+      readonly setup: string;
+      readonly repeat?: number;
+    } & BarTaken)
   /** The whole print of a round, or some pads of it: bearing share by zone, and the words tapped where it was tapped. */
   | {
       readonly kind: 'print read';

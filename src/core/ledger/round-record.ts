@@ -1,4 +1,12 @@
-import type { BlueWord, Entry, PhotographedPrint, SetupRecord, TurnedOver, TypedReading } from './entry.ts';
+import type {
+  BarTaken,
+  BlueWord,
+  Entry,
+  PhotographedPrint,
+  SetupRecord,
+  TurnedOver,
+  TypedReading,
+} from './entry.ts';
 import { PrintSoFar } from './print-so-far.ts';
 
 /** One set of readings of a set-up, with the entry that holds it. */
@@ -8,6 +16,8 @@ export interface Taken {
   readonly repeat: number;
   readonly record: SetupRecord;
   readonly readings: readonly TypedReading[];
+  /** The readings are of a test bar: near and far, each as it is and turned half round. */
+  readonly bar?: BarTaken;
 }
 
 /** One pass ticked off. */
@@ -97,6 +107,20 @@ export function roundRecord(live: readonly Entry[], round: number): RoundRecord 
           readings: [entry.reading],
         });
         break;
+      case 'bar read': {
+        const { held, reading } = entry;
+        const { near, far } = reading;
+        const shown = [near.first_um, near.turned_um, far.first_um, far.turned_um];
+        take(entry.setup, {
+          entry: id,
+          at,
+          repeat: entry.repeat ?? 0,
+          record: {},
+          readings: shown.map((value) => ({ typed: String(value), value })),
+          bar: { held, reading },
+        });
+        break;
+      }
       case 'print read':
         print.tapped(entry.share, entry.tapped);
         break;

@@ -38,6 +38,8 @@ export interface SweepSetup extends Card {
   readonly face: string;
   readonly face_slope_urad: number;
   readonly face_slope_sd_urad: number;
+  /** The line lies on a test bar held in the slide: instead of the sweep, the bar may be read at two places and turned half round. */
+  readonly bar?: true;
 }
 
 /** A level laid on the slide. */

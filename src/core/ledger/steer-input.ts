@@ -1,3 +1,4 @@
+import { barPlace, barSweep } from '../axis/bar-sweep.ts';
 import { add, scale, subtract, type Vector } from '../body/vector.ts';
 import { spotShare } from '../estimate/first-state.ts';
 import type { Height } from '../observe/height.ts';
@@ -8,7 +9,7 @@ import type { JobPlan, SetupRecord } from './entry.ts';
 import type { Job } from './job.ts';
 import { asMade } from './other-side.ts';
 import { type RoundRecord, roundRecord, type Taken } from './round-record.ts';
-import type { HeightSetup, LevelSetup, PlaceWords, SweepSetup } from './setup.ts';
+import type { HeightSetup, LevelSetup, SweepSetup } from './setup.ts';
 
 /** The stops of a sweep, evenly from first to last, mm. */
 export function sweepStops(setup: Pick<SweepSetup, 'from_mm' | 'to_mm' | 'points'>): Vector[] {
@@ -25,11 +26,13 @@ export const pushSign = (record: SetupRecord): 1 | -1 => (record.push === 'fell'
 export const repeatName = (name: string, repeat: number): string =>
   repeat === 0 ? name : `${name}, again ${repeat}`;
 
-function sweepOf(card: SweepSetup, one: Taken, places: PlaceWords): Sweep {
+function sweepOf(card: SweepSetup, one: Taken, { places, slide }: JobPlan): Sweep {
+  const name = repeatName(card.name, one.repeat);
+  if (one.bar) return { ...barSweep(one.bar.held, barPlace(card, slide.pads), one.bar.reading), name };
   const setup = asMade(card, one.record, places);
   const sign = pushSign(one.record);
   return {
-    name: repeatName(setup.name, one.repeat),
+    name,
     rides: setup.rides,
     touches: setup.touches,
     plunger: setup.plunger,
@@ -92,7 +95,7 @@ function roundOf(plan: JobPlan, record: RoundRecord): Round {
   // A yes is put right in the record itself; a no is known beside it.
   const ruledOut = record.causes.flatMap((one) => (one.answer === 'no' ? [one.cause] : []));
   return {
-    sweeps: taken<SweepSetup, Sweep>('sweep', (setup, one) => sweepOf(setup, one, plan.places)),
+    sweeps: taken<SweepSetup, Sweep>('sweep', (setup, one) => sweepOf(setup, one, plan)),
     levels: taken<LevelSetup, Level>('level', levelOf),
     ...(heights.length ? { heights } : {}),
     ...(record.print ? { print: record.print.share } : {}),

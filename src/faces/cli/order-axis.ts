@@ -14,6 +14,7 @@ The file's shape is in docs/contract.md.`,
   answer: axis,
   sentences: (answer) => [
     ...answer.axes.map((one) => `${one.side}: ${one.sentence}`),
+    ...(answer.pads ?? []).map((one) => one.sentence),
     ...answer.centres.map((one) => one.sentence),
   ],
 });

@@ -1,5 +1,5 @@
-import { lazy, Suspense, useEffect } from 'react';
-import { Redirect, Route, Switch } from 'wouter';
+import { lazy, Suspense, useEffect, useRef } from 'react';
+import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { BenchScreen } from './bench/bench.tsx';
 import { FetchedScreen } from './frame/fetched-screen.tsx';
 import { Top } from './frame/top.tsx';
@@ -41,8 +41,29 @@ const joinScreen = async () => (await import('./share/rooms.ts')).JoinScreen;
 const workshopScreen = async () => (await import('./workshop/workshop.tsx')).WorkshopScreen;
 const surveyRooms = async () => (await import('./survey/rooms.tsx')).SurveyRooms;
 
+/** The workshop's page: the screen of its address, from its top. */
+export function App() {
+  const [path] = useLocation();
+  const before = useRef(path);
+  const goesBack = useRef(false);
+  useEffect(() => {
+    const back = () => {
+      goesBack.current = true;
+    };
+    addEventListener('popstate', back);
+    return () => removeEventListener('popstate', back);
+  }, []);
+  useEffect(() => {
+    // Back and forth, the browser itself finds the place again.
+    if (before.current !== path && !goesBack.current) scrollTo(0, 0);
+    before.current = path;
+    goesBack.current = false;
+  }, [path]);
+  return <Screens />;
+}
+
 /** Every screen has an address; a new one is a route here and a line in the menu. */
-export const App = () => (
+const Screens = () => (
   <Switch>
     <Route path="/">
       <Front />

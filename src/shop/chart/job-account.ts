@@ -122,6 +122,7 @@ function setupUsed(job: Job, setup: Setup, system: UnitSystem): SetupUsed | unde
         ? `each reading ±\u202f${fall(2 * setup.sd_urad)}`
         : `each reading ±\u202f${size(2 * setup.sd_um)}`;
   const turned = taken.filter((one) => one.record.turned_over).length;
+  const bars = taken.filter((one) => one.bar).length;
   const across = taken.filter((one) => one.record.other_side).length;
   const warmth = taken.flatMap((one) => one.record.temperature_C ?? []);
   const supports = [...new Set(taken.flatMap((one) => one.record.support ?? []))];
@@ -129,7 +130,7 @@ function setupUsed(job: Job, setup: Setup, system: UnitSystem): SetupUsed | unde
     `rides ${setup.rides_words}`,
     `Touches ${setup.touches_words}`,
     `Plus: ${setup.plus_words}`,
-    `Taken ${counted(taken.length, 'time')}${turned ? `, ${turned} of them with the reference turned over` : ''}${across ? `, ${across} of them from the other side, signs read accordingly` : ''}; ${doubt}.`,
+    `Taken ${counted(taken.length, 'time')}${turned ? `, ${turned} of them with the reference turned over` : ''}${bars ? `, ${bars} of them a bar read at two places and turned half round, its sag taken out` : ''}${across ? `, ${across} of them from the other side, signs read accordingly` : ''}; ${doubt}.`,
     ...(warmth.length
       ? [`Temperature ${Math.min(...warmth).toFixed(1)} to ${Math.max(...warmth).toFixed(1)} °C.`]
       : []),

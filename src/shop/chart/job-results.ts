@@ -21,7 +21,9 @@ function sharedDoubt(job: Job, feature: Feature, round: number): number {
   if (feature.kind !== 'turn') return 0;
   const faces = job.plan.setups.flatMap((setup) => {
     if (setup.kind !== 'sweep' || !setup.tells.includes(feature.name) || !taken[setup.id]?.length) return [];
-    return taken[setup.id]!.some((one) => one.record.turned_over) ? [0] : [2 * setup.face_slope_sd_urad];
+    return taken[setup.id]!.some((one) => one.record.turned_over || one.bar)
+      ? [0]
+      : [2 * setup.face_slope_sd_urad];
   });
   return faces.length ? Math.min(...faces) : 0;
 }

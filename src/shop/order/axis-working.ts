@@ -1,7 +1,8 @@
 import type { AxisAsk } from '../../contract/axis.ts';
-import type { AxisFound } from '../../core/axis/bar-axis.ts';
+import { type AxisFound, axisOf } from '../../core/axis/bar-axis.ts';
 import { heldSag } from '../../core/axis/bar-sag.ts';
 import type { CentresFound } from '../../core/axis/centres.ts';
+import type { BarTaken } from '../../core/ledger/entry.ts';
 import { minus, plain } from '../../core/quantity/show.ts';
 import { slopeSign, slopeSize, spokenSlope } from '../../core/quantity/slope.ts';
 import { clean, size_um, type UnitSystem, unitSign } from '../../core/quantity/unit.ts';
@@ -40,6 +41,10 @@ export function axisWorking(
     ...centres.flatMap((found, k) => centresLines(ask.centres[k]!, found, shown)),
   ];
 }
+
+/** A bar that a bench took in place of a sweep. */
+export const barWorking = ({ held, reading }: BarTaken, system: UnitSystem): Worked[] =>
+  axisWorking({ held, readings: [reading], bands: {}, centres: [] }, [axisOf(held, reading)], [], system);
 
 function sagWorking(
   { bar, out_mm, near_mm, far_mm }: NonNullable<AxisAsk['held']>,

@@ -1,7 +1,7 @@
 import type { AxisAsk, AxisBand } from '../../contract/axis.ts';
 import { BadInput } from '../../contract/refusal.ts';
 import { type AxisFound, axisOf, type BarReading } from '../../core/axis/bar-axis.ts';
-import { barSweeps } from '../../core/axis/bar-sweeps.ts';
+import { type BarPlace, barPlace, barSweep, readsAlong } from '../../core/axis/bar-sweep.ts';
 import { type CentresFound, centresOf, type HeightDeed, heightDeed } from '../../core/axis/centres.ts';
 import { rise, slope } from '../../core/body/displacement.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
@@ -13,6 +13,7 @@ import { sayDeviation } from '../../core/quantity/say.ts';
 import { saySlope } from '../../core/quantity/slope.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { Worked } from '../worked.ts';
+import { type AxisPads, axisPads, barLine } from './axis-pads.ts';
 import { axisWorking } from './axis-working.ts';
 import { benchPlan } from './bench-plan.ts';
 
@@ -30,6 +31,8 @@ export interface AxisAnswer {
   readonly ok: true;
   readonly axes: readonly AxisShown[];
   readonly centres: readonly (CentresFound & HeightDeed & { readonly sentence: string })[];
+  /** What must come off the pads of the step that `scrape` names, by reading along its bench's bar. */
+  readonly pads?: readonly AxisPads[];
   /** What `steer` is asked about the part that carries the spindle. */
   readonly steer_input?: SteerInput;
   readonly working: readonly Worked[];
@@ -59,7 +62,12 @@ export function axis(
       const deed = heightDeed(found, one.low_um, one.high_um, one.aim_um);
       return { ...found, ...deed, sentence: centresSentence(found, deed, system) };
     }),
-    ...(plan ? { steer_input: steerInputOf(ask, plan) } : {}),
+    ...(plan
+      ? {
+          pads: axes.flatMap((one) => axisPads(plan, one, system) ?? []),
+          steer_input: steerInputOf(ask, plan),
+        }
+      : {}),
     working: axisWorking(ask, axes, centres, system),
   };
 }
@@ -151,11 +159,31 @@ function planOf(ask: AxisAsk, machines: readonly Machine[], templates: readonly 
   return plan;
 }
 
+/** Where the bar is held: as told, else as the bench's own line along it has it. */
+function placeOf({ scrape }: AxisAsk, plan: JobPlan): BarPlace {
+  const { step, place } = scrape!;
+  if (place) return place;
+  const line = barLine(plan);
+  if (line) return barPlace(line, plan.slide.pads);
+  throw new BadInput([
+    {
+      path: 'scrape.nose_mm',
+      found: 'nothing',
+      expected: `where the bar is held: the bench of ${JSON.stringify(step)} has no set-up along a test bar`,
+    },
+  ]);
+}
+
 /** The plan and the readings as a question to `steer`: one round, no print. */
 function steerInputOf(ask: AxisAsk, plan: JobPlan): SteerInput {
-  const { read, nose_mm, toward } = ask.scrape!;
+  const { read } = ask.scrape!;
+  const line = barLine(plan);
+  const place = placeOf(ask, plan);
   const round: Round = {
-    sweeps: ask.readings.flatMap((reading) => barSweeps(ask.held!, { nose_mm, toward }, reading)),
+    // What the pads cannot turn is not asked of them.
+    sweeps: ask.readings
+      .filter((reading) => !line || readsAlong(line, reading.side))
+      .map((reading) => barSweep(ask.held!, place, reading)),
     levels: plan.setups.flatMap((setup) =>
       setup.kind === 'level' && read[setup.id] !== undefined
         ? [{ name: setup.name, along: setup.along, reading_urad: read[setup.id]!, sd_urad: setup.sd_urad }]

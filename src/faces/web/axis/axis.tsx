@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Link, useParams } from 'wouter';
+import { Link, useParams, useSearchParams } from 'wouter';
 import { type AxisRecord, axesOf } from '../../../core/ledger/rebuild-record.ts';
 import { blankAxis, blankCentres } from '../../../shop/order/sheet-blanks.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
@@ -11,9 +11,14 @@ import '../machine/machine.css';
 import './axis.css';
 
 const kinds = [
-  { of: 'spindle', what: 'Where its axis lies against the travel', blank: blankAxis },
-  { of: 'tailstock barrel', what: 'Where its bore lies against the travel', blank: blankAxis },
-  { of: 'centres, height', what: 'How high the tailstock stands against the spindle', blank: blankCentres },
+  { of: 'spindle', what: 'Where its axis lies against the travel', blank: blankAxis, toward: 1 },
+  { of: 'tailstock barrel', what: 'Where its bore lies against the travel', blank: blankAxis, toward: -1 },
+  {
+    of: 'centres, height',
+    what: 'How high the tailstock stands against the spindle',
+    blank: blankCentres,
+    toward: -1,
+  },
 ] as const;
 
 /** Spindle, tailstock, centres: swept and read, each a sheet that is kept in the ledger. */
@@ -27,6 +32,7 @@ export function AxisScreen() {
 }
 
 function Axes({ open }: { readonly open: OpenJob }) {
+  const [search] = useSearchParams();
   const kept = axesOf(open.job.live);
   const [chosen, choose] = useState<string>();
   const own = [...kept.keys()].filter((of) => !kinds.some((kind) => kind.of === of));
@@ -36,7 +42,9 @@ function Axes({ open }: { readonly open: OpenJob }) {
     return (
       <AxisSheet
         key={chosen}
-        id={open.id}
+        open={open}
+        toward={kinds.find((kind) => kind.of === chosen)?.toward}
+        from={search.get('step') ?? undefined}
         start={start(chosen)}
         isKept={kept.has(chosen)}
         onBack={() => choose(undefined)}

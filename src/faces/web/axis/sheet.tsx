@@ -7,13 +7,14 @@ import { moved } from '../../../shop/order/machine-draft.ts';
 import { KeepFoot } from '../frame/keep-foot.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
-import { useWrite } from '../keep/jobs.ts';
+import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { jobAddress } from '../keep/server.ts';
 import { useSettings } from '../keep/settings.ts';
 import { ItemList, PickField } from '../machine/fields.tsx';
 import { MeasureField } from '../machine/measure-field.tsx';
 import { useWorkedOut } from '../machine/worked-out.ts';
 import { CentresFields } from './centres-fields.tsx';
+import { ToBench } from './to-bench.tsx';
 
 const sides = [
   { value: 'top', words: 'the top' },
@@ -24,12 +25,17 @@ const sides = [
 
 /** One sheet: the bar, its readings, the bands; what it comes to stands over it as it is typed. */
 export function AxisSheet(props: {
-  readonly id: string;
+  readonly open: OpenJob;
+  /** Which way a bar of this sheet points along x, seen from the part that holds it. */
+  readonly toward: 1 | -1 | undefined;
+  /** The step it was opened from. */
+  readonly from: string | undefined;
   readonly start: AxisRecord;
   readonly isKept: boolean;
   readonly onBack: () => void;
 }) {
-  const { id, start, isKept, onBack } = props;
+  const { open, toward, from, start, isKept, onBack } = props;
+  const { id } = open;
   const { of } = start;
   const [asked, keep, finish] = useDraft<AxisTyped>(draftKey(id, 'axis', of), start.asked as AxisTyped);
   const { data, wrong } = useWorkedOut<AxisAnswer>(`${jobAddress(id)}/axis`, asked);
@@ -160,6 +166,7 @@ export function AxisSheet(props: {
           />
         ))}
       </form>
+      {wrong ? null : <ToBench open={open} asked={asked} answer={data} toward={toward} from={from} />}
       <KeepFoot
         status={changed ? 'Not kept yet.' : 'Kept in the ledger.'}
         can={changed && !wrong}

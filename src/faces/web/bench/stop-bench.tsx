@@ -1,3 +1,5 @@
+import { Link } from 'wouter';
+import { benchOf } from '../../../core/ledger/rebuild-record.ts';
 import { lastTurned } from '../../../core/ledger/round-record.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { stopSentence } from '../../../shop/bench/bench-sentence.ts';
@@ -5,6 +7,7 @@ import { counted } from '../../../shop/phrase.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Words } from '../frame/phrase.tsx';
 import { useWrite } from '../keep/jobs.ts';
+import { stepAddress } from '../order/step-address.ts';
 import { BearingLine } from './bearing-line.tsx';
 import { type BenchView, linesOf } from './bench.tsx';
 import { DeedFoot } from './deed-foot.tsx';
@@ -20,6 +23,7 @@ export function StopBench({ view, steer }: { readonly view: BenchView; readonly 
   const write = useWrite(open.id);
   const { lines, lead } = linesOf(view, steer.estimate.features);
   const limits = plan.targets.length + 1;
+  const step = benchOf(live);
   return (
     <>
       <section className="banner blue" aria-label="Stop">
@@ -67,6 +71,22 @@ export function StopBench({ view, steer }: { readonly view: BenchView; readonly 
           id={open.id}
           deed={deed}
           end={record.signed ? undefined : counted(plan.targets.length, 'line')}
+          {...(record.signed
+            ? {
+                beside: (
+                  <>
+                    <Link className="third" href={`/job/${encodeURIComponent(open.id)}/chart`}>
+                      Chart, on screen and on paper
+                    </Link>
+                    {step ? (
+                      <Link className="third" href={stepAddress(step.job, step.step)}>
+                        Its step
+                      </Link>
+                    ) : null}
+                  </>
+                ),
+              }
+            : {})}
           {...(record.signed ? {} : { onPress: () => write({ kind: 'stop signed', round }) })}
         />
       </main>

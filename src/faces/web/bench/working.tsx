@@ -3,7 +3,8 @@ import type { SteerAnswer } from '../../../core/plan/answer.ts';
 import { told } from '../../../core/quantity/told.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
-import { counted } from '../../../shop/phrase.ts';
+import { barWorking } from '../../../shop/order/axis-working.ts';
+import { capital, counted } from '../../../shop/phrase.ts';
 import type { OpenJob } from '../keep/jobs.ts';
 
 /** How the numbers of the screen came about: formula, inputs, source. */
@@ -41,6 +42,20 @@ export function Working(props: {
             .join('; ')}
           {record.print ? '; the print, zone by zone' : ''}. Earlier rounds and what was scraped count too.
         </dd>
+        {readings.flatMap(({ setup, taken }) =>
+          taken.flatMap(({ bar }) =>
+            bar
+              ? barWorking(bar).map(({ what, formula, worked }) => (
+                  <div key={`${setup.id} ${what}`}>
+                    <dt>{capital(what)}</dt>
+                    <dd>
+                      <code>{formula}</code>. {worked}.
+                    </dd>
+                  </div>
+                ))
+              : [],
+          ),
+        )}
         {steer.estimate.sweeps.map((fit) => (
           <div key={fit.name}>
             <dt>{fit.name}, line through its readings</dt>

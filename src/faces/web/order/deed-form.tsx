@@ -6,7 +6,7 @@ import { GoButton, GoLink } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useWrite } from '../keep/jobs.ts';
-import { stepAddress } from './order.tsx';
+import { orderAddress, stepAddress } from './step-address.ts';
 
 interface Typed {
   readonly hours: string;
@@ -55,7 +55,7 @@ export function DeedForm(props: {
     keep({ hours: '', note: '' });
     setTold(words);
   };
-  const goesOn = step.status === 'done' && next !== undefined;
+  const goesOn = step.status === 'done';
   const hasTold = told !== undefined;
   useEffect(() => {
     // The button that was pressed has gone.
@@ -119,8 +119,12 @@ export function DeedForm(props: {
       </form>
       <footer className="foot">
         {goesOn ? (
-          <GoLink id="step-next" to={stepAddress(id, next.id)} mark={<Mark name="arrow right" size={26} />}>
-            Next: {next.title}
+          <GoLink
+            id="step-next"
+            to={next ? stepAddress(id, next.id) : orderAddress(id)}
+            mark={<Mark name="arrow right" size={26} />}
+          >
+            {next ? `Next: ${next.title}` : 'All steps stand'}
           </GoLink>
         ) : (
           <GoButton onPress={() => tell(first.what, first.words)}>{first.words}</GoButton>

@@ -4,10 +4,8 @@ import { forecastSentence, stepHours } from '../../../shop/order/order-words.ts'
 import { GoLink } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { StepStatus } from './status.tsx';
+import { stepAddress } from './step-address.ts';
 import { MachineScreen, type OpenMachine } from './whole.tsx';
-
-export const stepAddress = (job: string, step: string): string =>
-  `/job/${encodeURIComponent(job)}/order/${encodeURIComponent(step)}`;
 
 /** The order of work of a whole rebuild: what can be taken up, what waits and for what, what must be proven again. */
 export const OrderScreen = ({ id }: { readonly id: string }) => (

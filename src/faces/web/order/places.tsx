@@ -6,9 +6,9 @@ import { benchDoor } from '../../../shop/order/bench-door.ts';
 import type { StepShown } from '../../../shop/order/order.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { Mark } from '../frame/mark.tsx';
-import { outbox, queries, useJobLines } from '../keep/jobs.ts';
+import { useJobLines } from '../keep/jobs.ts';
 import { newId } from '../keep/outbox.ts';
-import { jobAddress, posted, Refusing } from '../keep/server.ts';
+import { openBench, whyNoBench } from './open-bench.ts';
 import type { OpenMachine } from './whole.tsx';
 
 const names: Record<StepPlace['screen'], string> = {
@@ -73,28 +73,15 @@ function BenchRow(props: { readonly open: OpenMachine; readonly step: StepShown;
   const { open, step, slide } = props;
   const [, go] = useLocation();
   const [wrong, setWrong] = useState<string>();
-  // One id for all tries: a second press after a lost answer makes no second job.
   const [fresh] = useState(newId);
   const lines = useJobLines().data?.jobs;
   const job = benchesOf(open.job.live).get(step.id);
   const line = lines?.find((one) => one.id === job);
   const openIt = async () => {
     try {
-      await outbox.deliver();
-      const asked = { id: fresh, at: new Date().toISOString() };
-      const { job: made } = await posted<{ job: string }>(
-        `${jobAddress(open.id)}/steps/${encodeURIComponent(step.id)}/bench`,
-        asked,
-      );
-      await queries.invalidateQueries({ queryKey: ['job', open.id] });
-      await queries.invalidateQueries({ queryKey: ['jobs'] });
-      go(`/job/${encodeURIComponent(made)}`);
+      go(`/job/${encodeURIComponent(await openBench(open.id, step.id, fresh))}`);
     } catch (failure) {
-      setWrong(
-        failure instanceof Refusing
-          ? failure.message
-          : 'The shop’s file is out of reach. A new bench is made there; try again.',
-      );
+      setWrong(whyNoBench(failure));
     }
   };
   const words = (

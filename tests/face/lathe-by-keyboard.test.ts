@@ -75,12 +75,10 @@ it('a lathe from an empty start to its final chart and PDF by keyboard alone', a
   await column('level across', ['0']);
   await press('Keep this level', 'Test bar comes out free end low');
   await says('Passes by zone');
-  const passes = (pad: string) =>
-    page
-      .locator(`[data-pad="${pad}"][data-zone]`)
-      .evaluateAll((zones) =>
-        zones.reduce((sum, zone) => sum + Number(/\d+/.exec(zone.textContent ?? '')), 0),
-      );
+  const passes = async (pad: string) => {
+    const figures = await page.locator(`[data-pad="${pad}"][data-zone] text`).allTextContents();
+    return figures.reduce((sum, figure) => sum + Number(figure), 0);
+  };
   expect(await passes('front, headstock end')).toBeGreaterThan(10 + (await passes('front, tailstock end')));
   await press('Order', '0 of 27');
 
@@ -92,13 +90,14 @@ it('a lathe from an empty start to its final chart and PDF by keyboard alone', a
   }
   await press('All steps stand', 'every step is done and stands');
 
-  const lines = await writeResults(job);
-  await press('Chart', new RegExp(`Of \\d+ lines ${lines - 2} are within`));
+  // The headstock’s bench has lines of its own: its level holds, and its bar hangs until those pads are scraped.
+  const within = (await writeResults(job)) - 1;
+  await press('Chart', `${within} are within, 1 outside`);
   for (const line of [1, 2]) {
     await press(`Type a result of line ${line}`, 'Measured with');
     await type('Now,', '5');
     await type('Now, its doubt', '1');
-    await press('Keep this result', `${lines - 2 + line} are within`);
+    await press('Keep this result', `${within + line} are within, 1 outside`);
   }
   const { begins, bytes } = await pdf();
   expect(begins).toBe('%PDF-1.7');

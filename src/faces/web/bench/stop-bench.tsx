@@ -33,7 +33,8 @@ export function StopBench({ view, steer }: { readonly view: BenchView; readonly 
           <p>{record.signed ? 'The lines are signed.' : `All ${limits} limits are proven.`}</p>
         </div>
       </section>
-      <main className="page with-foot">
+      {/* What was the button that signs goes: the keyboard begins anew, chart first. */}
+      <main key={record.signed ? 'signed' : 'open'} className="page with-foot">
         <div className="pair">
           <div>
             {lead ? (

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import type { BarReading, HeldBar } from '../core/axis/bar-axis.ts';
-import { usualReadingSd_um } from '../core/axis/bar-axis.ts';
+import { type HeldBar, type TurnedBar, usualReadingSd_um } from '../core/axis/bar-axis.ts';
 import type { BarPlace } from '../core/axis/bar-sweep.ts';
 import { type CentresReading, type SwungSag, swungSag } from '../core/axis/centres.ts';
 import { barOf, heldOf, readingOf, turnedOf } from '../core/axis/usual-bar.ts';
@@ -147,7 +146,7 @@ export interface AxisBand {
 /** What `axis` is asked, with what was left out filled in. */
 export interface AxisAsk {
   readonly held?: HeldBar;
-  readonly readings: readonly BarReading[];
+  readonly readings: readonly TurnedBar[];
   readonly bands: { readonly up?: AxisBand; readonly sideways?: AxisBand };
   readonly centres: readonly (CentresReading & {
     readonly low_um: number;

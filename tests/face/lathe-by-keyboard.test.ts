@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { ChartReport } from '../../src/shop/chart/chart-report.ts';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, tablet } from './browser.ts';
 import { typist } from './keyboard.ts';
-import { type Served, serve } from './served.ts';
 
 let served: Served;
 let opened: Opened;

@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, phone, tabTo } from './browser.ts';
 import { typist } from './keyboard.ts';
-import { type Served, serve } from './served.ts';
 
 let served: Served;
 let opened: Opened;

@@ -15,7 +15,7 @@ export interface TurnedReading {
 }
 
 /** A bar read along one line, the indicator carried by the travel that the axis is held against. */
-export interface BarReading {
+export interface TurnedBar {
   readonly side: BarSide;
   readonly near: TurnedReading;
   readonly far: TurnedReading;
@@ -65,7 +65,7 @@ export const sagBetween = ({ bar, out_mm, near_mm, far_mm }: HeldBar): number =>
  * The bar's own error drops out with the half turn; its sag does not, and is taken out by the beam formula.
  * @throws RangeError  places that are not in order, or beyond the bar's end
  */
-export function axisOf(held: HeldBar, reading: BarReading): AxisFound {
+export function axisOf(held: HeldBar, reading: TurnedBar): AxisFound {
   const { near_mm, far_mm, out_mm, reading_sd_um } = held;
   if (!(0 <= near_mm && near_mm < far_mm && far_mm <= out_mm))
     throw new RangeError(

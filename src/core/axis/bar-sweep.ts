@@ -2,7 +2,7 @@ import type { Pad } from '../body/pad.ts';
 import type { Vector } from '../body/vector.ts';
 import { add } from '../body/vector.ts';
 import type { Sweep } from '../observe/sweep.ts';
-import { axisOf, type BarReading, type BarSide, type HeldBar, planeOf, sideSign } from './bar-axis.ts';
+import { axisOf, type BarSide, type HeldBar, planeOf, sideSign, type TurnedBar } from './bar-axis.ts';
 
 /** Where a bar stands in the frame of the slide that carries its spindle. */
 export interface BarPlace {
@@ -44,7 +44,7 @@ export const readsAlong = ({ plunger }: BarLine, side: BarSide): boolean =>
  * its two places, the sag taken out, so that it sees the slope that `axisOf` tells and doubts it as much.
  * @throws RangeError  places out of order, see `axisOf`
  */
-export function barSweep(held: HeldBar, place: BarPlace, reading: BarReading): Sweep {
+export function barSweep(held: HeldBar, place: BarPlace, reading: TurnedBar): Sweep {
   const { side } = reading;
   const { slope_urad, sd_urad } = axisOf(held, reading);
   const at = (out_mm: number): Vector => add(place.nose_mm, [place.toward * out_mm, 0, 0]);

@@ -1,5 +1,5 @@
 import { materials } from '../kit/material.ts';
-import { type BarReading, type BarSide, type HeldBar, usualReadingSd_um } from './bar-axis.ts';
+import { type BarSide, type HeldBar, type TurnedBar, usualReadingSd_um } from './bar-axis.ts';
 import type { Bar } from './bar-sag.ts';
 
 /** A bar as somebody tells of it; what is left out is usual. */
@@ -44,4 +44,4 @@ export const readingOf = (told: {
   readonly side: BarSide;
   readonly near: Pair;
   readonly far: Pair;
-}): BarReading => ({ side: told.side, near: turnedOf(told.near), far: turnedOf(told.far) });
+}): TurnedBar => ({ side: told.side, near: turnedOf(told.near), far: turnedOf(told.far) });

@@ -1,4 +1,4 @@
-import type { BarReading, HeldBar } from '../axis/bar-axis.ts';
+import type { HeldBar, TurnedBar } from '../axis/bar-axis.ts';
 import type { Feature, Target } from '../body/feature.ts';
 import type { Slide } from '../body/slide.ts';
 import type { HingeTest } from '../kit/hinge.ts';
@@ -69,7 +69,7 @@ export interface SetupRecord {
 /** A test bar read at two places, each as it is and turned half round: µm as the indicator showed them, lengths from where it is held. */
 export interface BarTaken {
   readonly held: HeldBar;
-  readonly reading: BarReading;
+  readonly reading: TurnedBar;
 }
 
 /** What a photo of one pad's print was read as, with all that is needed to read it again. */

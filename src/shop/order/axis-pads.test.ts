@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
 import { readingFits } from '../../contract/reading-fits.ts';
-import { axisOf, type BarReading } from '../../core/axis/bar-axis.ts';
+import { axisOf, type TurnedBar } from '../../core/axis/bar-axis.ts';
 import { heldOf, readingOf } from '../../core/axis/usual-bar.ts';
 import { rise } from '../../core/body/displacement.ts';
 import type { Entry } from '../../core/ledger/entry.ts';
@@ -16,8 +16,8 @@ const lathe = readWholeMachines().find((one) => one.id === 'engine-lathe')!;
 const steps = barSteps(lathe, templates);
 const [head, tail] = steps as [(typeof steps)[0], (typeof steps)[0]];
 const held = heldOf({ diameter_mm: 40, out_mm: 320, near_mm: 20, far_mm: 320 });
-const top = (far: readonly [number, number]): BarReading => readingOf({ side: 'top', near: [0, 0], far });
-const found = (reading: BarReading) => ({ ...axisOf(held, reading), side: reading.side });
+const top = (far: readonly [number, number]): TurnedBar => readingOf({ side: 'top', near: [0, 0], far });
+const found = (reading: TurnedBar) => ({ ...axisOf(held, reading), side: reading.side });
 const mean = (zones: readonly number[] | undefined) =>
   zones!.reduce((sum, one) => sum + one, 0) / zones!.length;
 

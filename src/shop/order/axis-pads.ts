@@ -1,4 +1,4 @@
-import type { AxisFound, BarReading, HeldBar } from '../../core/axis/bar-axis.ts';
+import type { AxisFound, HeldBar, TurnedBar } from '../../core/axis/bar-axis.ts';
 import { barPlace, readsAlong } from '../../core/axis/bar-sweep.ts';
 import type { CentresFound } from '../../core/axis/centres.ts';
 import { wedgeOff } from '../../core/axis/wedge-off.ts';
@@ -52,7 +52,7 @@ export interface AxisPads {
  */
 export function axisPads(
   plan: JobPlan,
-  found: AxisFound & Pick<BarReading, 'side'>,
+  found: AxisFound & Pick<TurnedBar, 'side'>,
   system: UnitSystem,
 ): AxisPads | undefined {
   const line = barLine(plan);
@@ -104,7 +104,7 @@ export function barDeed(
   plan: Pick<JobPlan, 'setups'>,
   round: number,
   held: HeldBar,
-  readings: readonly BarReading[],
+  readings: readonly TurnedBar[],
 ): Deed | undefined {
   const line = barLine(plan);
   const reading = line && readings.find((one) => readsAlong(line, one.side));

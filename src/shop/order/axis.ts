@@ -1,6 +1,6 @@
 import type { AxisAsk, AxisBand } from '../../contract/axis.ts';
 import { BadInput } from '../../contract/refusal.ts';
-import { type AxisFound, axisOf, type BarReading } from '../../core/axis/bar-axis.ts';
+import { type AxisFound, axisOf, type TurnedBar } from '../../core/axis/bar-axis.ts';
 import { type BarPlace, barPlace, barSweep, readsAlong } from '../../core/axis/bar-sweep.ts';
 import { type CentresFound, centresOf, type HeightDeed, heightDeed } from '../../core/axis/centres.ts';
 import { rise, slope } from '../../core/body/displacement.ts';
@@ -19,7 +19,7 @@ import { benchPlan } from './bench-plan.ts';
 
 /** An axis with what was read, its verdict, and the sentence. */
 export type AxisShown = AxisFound & {
-  readonly side: BarReading['side'];
+  readonly side: TurnedBar['side'];
   readonly judged?: Judged;
   /** The same as a rise over the length of its band, with its doubt, two sd. */
   readonly over?: { readonly over_mm: number; readonly um: number; readonly doubt_um: number };
@@ -72,7 +72,7 @@ export function axis(
   };
 }
 
-function shownAxis(ask: AxisAsk, reading: BarReading, system: UnitSystem): AxisShown {
+function shownAxis(ask: AxisAsk, reading: TurnedBar, system: UnitSystem): AxisShown {
   const found = axisOf(ask.held!, reading);
   const band = ask.bands[found.plane];
   const judged = band ? judgedAxis(found, band) : undefined;

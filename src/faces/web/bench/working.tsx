@@ -45,7 +45,7 @@ export function Working(props: {
         {readings.flatMap(({ setup, taken }) =>
           taken.flatMap(({ bar }) =>
             bar
-              ? barWorking(bar).map(({ what, formula, worked }) => (
+              ? barWorking(bar, units).map(({ what, formula, worked }) => (
                   <div key={`${setup.id} ${what}`}>
                     <dt>{capital(what)}</dt>
                     <dd>

@@ -52,6 +52,17 @@ describe('the pose of one round', () => {
     expect(facingOf(round(swapped)).value).toBeCloseTo(-facingOf(round(square(57))).value, 9);
   });
 
+  it('a lever arm that is the same at every stop sees nothing, however its mean is rounded', () => {
+    const along: Feature = { name: 'level along', kind: 'turn', axis: 'y' };
+    for (let stops = 2; stops <= 24; stops++)
+      for (const z of [90, 95, 110.3, 0.7]) {
+        const points_mm = Array.from({ length: stops }, (_, i): Vector => [-31, 20 * i, z]);
+        const sweep = square(0, { points_mm, readings_um: points_mm.map(() => 0) });
+        expect(featureOf(poseOfRound(round(sweep)), along), `${stops} stops at ${z} mm`).toBeUndefined();
+        expect(featureOf(poseOfRound(round(sweep)), facing)).toBeDefined();
+      }
+  });
+
   it('no constant added to a sweep changes anything', () => {
     fc.assert(
       fc.property(fc.double({ min: -5000, max: 5000, noNaN: true }), (shift) => {

@@ -92,6 +92,16 @@ export interface SweepObservation {
   readonly value: number;
 }
 
+/** Below this share of it a number's distance from a mean is the mean's own rounding, far below any real lever arm. */
+const roundingShare = 1e-12;
+
+/**
+ * How far a part lies from the mean of all. A lever arm that is the same at every stop leaves nothing: its rounding must not pass for
+ * a reading of what the sweep cannot see.
+ */
+const beside = (part: number, mean: number): number =>
+  Math.abs(part - mean) <= roundingShare * Math.abs(mean) ? 0 : part - mean;
+
 /** The kept points of a sweep as rows over pose and face error, centred so that the sweep's constant drops out. */
 export function sweepObservations(sweep: Sweep, fit: SweepFit): SweepObservation[] {
   const used = sweep.readings_um.flatMap((_, i) => (fit.kept[i] ? [i] : []));
@@ -103,8 +113,8 @@ export function sweepObservations(sweep: Sweep, fit: SweepFit): SweepObservation
   const face = mean((i) => column[i]!);
   const middleValue = mean((i) => value[i]!);
   return used.map((i) => ({
-    pose: rows[i]!.map((part, k) => part - middle[k]!) as unknown as PoseNumbers,
-    face: column[i]! - face,
+    pose: rows[i]!.map((part, k) => beside(part, middle[k]!)) as unknown as PoseNumbers,
+    face: beside(column[i]!, face),
     value: value[i]! - middleValue,
   }));
 }

@@ -31,7 +31,9 @@ export function MapPane(props: {
   readonly first: Shown;
 }) {
   const { open, record, steer, units, first } = props;
-  const [shown, setShown] = useState<Shown>(first);
+  const [chosen, setShown] = useState<Shown>(first);
+  // A round that is not printed yet has no print to show: the heading says what the map then shows.
+  const shown = chosen === 'print' && !record.print ? 'passes' : chosen;
   const write = useWrite(open.id);
   const { plan, live, round } = open.job;
   const turned = lastTurned(live);

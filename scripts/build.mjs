@@ -17,5 +17,12 @@ if (existsSync('src/faces/web/vite.config.ts'))
   run(['vite', 'build', '--config', 'src/faces/web/vite.config.ts', '--logLevel', 'warn']);
 run(['vite', 'build', '--config', 'scripts/cli.vite.mjs', '--logLevel', 'warn']);
 if (existsSync('dist/faces/cli/main.js')) chmodSync('dist/faces/cli/main.js', 0o755);
+// The sheet that the Signs screen offers to print, for either paper.
+if (existsSync('dist/web'))
+  for (const paper of ['a4', 'letter']) {
+    const words = ['card', '--bench', '--paper', paper, '--out', `dist/web/bench-card-${paper}.pdf`];
+    const { status } = spawnSync(process.execPath, ['dist/faces/cli/main.js', ...words]);
+    if (status !== 0) throw new Error(`waywright ${words.join(' ')} ended with ${status}`);
+  }
 // The last thing written: a build that broke off is seen as missing.
 writeFileSync('dist/.built', '');

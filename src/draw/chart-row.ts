@@ -101,7 +101,7 @@ export function chartGauge(row: ChartRow, width: number = gaugeWidth): Shape {
 }
 
 /** A drawing inside another: it keeps its own size, so what makes it fit a page is taken off. */
-function placed(child: Shape, x: number, y: number): Shape {
+export function placed(child: Shape, x: number, y: number): Shape {
   const { style: _style, xmlns: _xmlns, 'font-family': _face, ...attributes } = child.attributes;
   return { ...child, attributes: { ...attributes, x, y } };
 }

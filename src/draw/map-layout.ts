@@ -28,7 +28,7 @@ export interface MapStyle {
 export const leastZone = 48;
 const cornerRoom = 11;
 
-const phone: MapStyle = {
+export const phone: MapStyle = {
   figure: 25,
   label: 14.5,
   step: 11,

@@ -56,6 +56,23 @@ describe('a drawing on paper', () => {
     expect(at('in').x).toBeCloseTo(margin + (110 + 2 * 7) * scale, 1);
     expect(at('in').size).toBeCloseTo(8 * scale, 1);
   });
+  it('is moved back and turned too: a minus in a transform counts', async () => {
+    const turned = { transform: 'translate(200 100) rotate(-90)', x: 0, y: 0 };
+    const { pages } = await press([
+      drawn(
+        box(
+          150,
+          node('g', { transform: 'translate(-10 -5)' }, words('back')),
+          node('g', { transform: 'translate(0 0)' }, words('turned', turned)),
+        ),
+      ),
+    ]);
+    const at = (text: string) => pages[0]!.items.find((item) => item.text === text)!;
+    expect(at('back').x).toBeCloseTo(margin + 30 * scale, 1);
+    expect(at('back').y).toBeCloseTo(841.89 - margin - 25 * scale, 1);
+    expect(at('turned').x).toBeCloseTo(margin + 200 * scale, 1);
+    expect(at('turned').turned_deg).toBeCloseTo(90, 6);
+  });
   it.each([
     ['a photo inside it', node('image', { href: 'x' })],
     ['a transform that is not known', node('g', { transform: 'skewX(13)' })],

@@ -15,7 +15,7 @@ function transform(pdf: Pdf, text: string): void {
     const [a = 0, b, c, d, e, f] = (given ?? '')
       .trim()
       .split(/[\s,]+/)
-      .map((one) => Math.max(Number(one), 0.01));
+      .map(Number);
     if (name === 'translate') pdf.translate(a, b ?? 0);
     else if (name === 'scale') pdf.scale(a, b ?? a);
     else if (name === 'rotate') pdf.rotate(a, b === undefined || c === undefined ? {} : { origin: [b, c] });
@@ -145,7 +145,7 @@ export function drawVector(pdf: Pdf, node: Drawn, parent: Paint = plainPaint): v
     pdf.translate(number(node, 'x'), number(node, 'y'));
     const box = String(node.attributes.viewBox ?? '')
       .split(/\s+/)
-      .map((one) => Math.max(Number(one), 0.01));
+      .map(Number);
     if (box.length === 4) {
       const [x, y, width, height] = box as [number, number, number, number];
       const scale = Math.min(number(node, 'width', width) / width, number(node, 'height', height) / height);

@@ -9,7 +9,7 @@ export const about = {
   practise: 'the tool against simulated machines whose truth is hidden from it',
   job: 'the jobs kept in the workshop',
   print: 'where a blued print bears, read from a photo',
-  card: 'the corner card: laid beside a print, it gives the photo its scale',
+  card: 'the corner card: laid beside a print, it gives the photo its scale; and the bench card to hang up',
   chart: 'the acceptance chart: every test with its limit, as found, now, its doubt and what is proven',
   sums: 'the sums of the shop: dovetails over rolls, tapers, sag, warmth, reversals',
   kit: 'whether your instruments and references can prove a target, what limits them, what betters it',

@@ -1,5 +1,8 @@
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { pdfPages } from '../../../tests/fixture/pdf-pages.ts';
+import { readTemplates } from '../../adapters/file/templates.ts';
+import { pressPdf } from '../../adapters/paper/press.ts';
 import { cardShape } from '../../core/print/card-shape.ts';
 import { registerCard } from './card.ts';
 import type { Doors } from './doors.ts';
@@ -9,9 +12,14 @@ async function waywright(...words: string[]) {
   const out: string[] = [];
   const err: string[] = [];
   const files = new Map<string, Uint8Array>();
-  const doors = { say: (t: string) => out.push(t), complain: (t: string) => err.push(t) } as unknown as Doors;
+  const doors = {
+    say: (t: string) => out.push(t),
+    complain: (t: string) => err.push(t),
+    templates: () => readTemplates(),
+    now: () => '2031-11-25T09:40:00Z',
+  } as unknown as Doors;
   const writeBytes = async (file: string, bytes: Uint8Array) => void files.set(file, bytes);
-  const code = await run(['card', ...words], doors, [registerCard({ writeBytes })], '0');
+  const code = await run(['card', ...words], doors, [registerCard({ writeBytes, press: pressPdf })], '0');
   return { code, out: out.join('\n'), err: err.join('\n'), files };
 }
 
@@ -70,5 +78,27 @@ describe('waywright card', () => {
     const { code, err, files } = await waywright('--out', 'card.doc');
     expect([code, files.size]).toEqual([2, 0]);
     expect(err).toContain('.svg or .pdf');
+  });
+});
+
+describe('waywright card --bench', () => {
+  const words = ['Signs', 'The push test', 'burnished', 'not proven', 'Cautions', 'headstock end'];
+  it.each(['a4', 'letter'])('is one page of %s with all its words inside the margins', async (paper) => {
+    const { files, out, code } = await waywright('--bench', '--paper', paper, '--out', 'bench.pdf');
+    expect(code).toBe(0);
+    expect(out).toBe('The bench card is in bench.pdf.');
+    const { pages } = await pdfPages(files.get('bench.pdf')!);
+    expect(pages).toHaveLength(1);
+    const { items, width } = pages[0]!;
+    for (const word of words) expect(items.map((item) => item.text)).toContain(word);
+    for (const item of items.filter((one) => one.turned_deg === 0)) {
+      expect(item.x, item.text).toBeGreaterThan(40);
+      expect(item.x + item.width, item.text).toBeLessThan(width - 40);
+    }
+  });
+  it('is a drawing too, with its name and what it says', async () => {
+    const { out } = await waywright('--bench');
+    expect(out).toContain('<title>Bench card</title>');
+    for (const word of words) expect(out).toContain(word);
   });
 });

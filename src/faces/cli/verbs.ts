@@ -54,7 +54,8 @@ const loads: Readonly<Record<VerbName, (more: MoreDoors) => Promise<Register>>> 
     };
   },
   print: async ({ picture }) => (await import('./print.ts')).registerPrint(picture),
-  card: async ({ picture }) => (await import('./card.ts')).registerCard(picture),
+  card: async ({ picture: { writeBytes }, chart: { press } }) =>
+    (await import('./card.ts')).registerCard({ writeBytes, press }),
   chart: async ({ chart }) => (await import('./chart.ts')).registerChart(chart),
   sums: async () => (await import('./sums.ts')).registerSums,
   kit: async () => (await import('./kit.ts')).registerKit,

@@ -65,6 +65,23 @@ export const SignsScreen = () => (
           difference the square’s.
         </p>
       </section>
+      <section>
+        <h2>On paper</h2>
+        <p>
+          The bench card has these signs, the push test, the names of the blue and the cautions on one sheet
+          to hang up.
+        </p>
+        <p>
+          <a className="third" href="/bench-card-a4.pdf" download>
+            Bench card, A4
+          </a>
+        </p>
+        <p>
+          <a className="third" href="/bench-card-letter.pdf" download>
+            Bench card, letter
+          </a>
+        </p>
+      </section>
     </main>
   </>
 );

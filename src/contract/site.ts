@@ -1,12 +1,17 @@
 import { z } from 'zod';
+import type { MadeBlock } from '../core/parts/made-block.ts';
 import type { SiteLimits } from '../core/site/part-error.ts';
 import type { SiteInput } from '../core/site/site.ts';
+import { madeBlockFaults, madeBlockShape } from './made-block.ts';
 import { checked } from './refusal.ts';
 import { loadSchema } from './rest.ts';
 import { place, positive, slideSchema } from './slide.ts';
 
 const along_mm = z.number().min(-1e5).max(1e5);
 const height_um = z.number().min(-1e6).max(1e6);
+const most = z.number().min(0).max(1e6);
+/** What may be allowed, by what the machine shows. */
+const limitKeys = { turned: 'diameter_um', block: 'parallel_um', slide: 'lean_urad' } as const;
 
 /** `site`'s input, see docs/contract.md. */
 export const siteSchema = z
@@ -24,13 +29,25 @@ export const siteSchema = z
     duty: z.array(z.number().min(0).max(1e6)),
     tool_mm: place,
     facing_mm: z.number().positive().max(1e5).optional(),
+    makes: madeBlockShape(place).optional(),
+    shows: z.literal('slide').optional(),
     allow: z
-      .strictObject({ diameter_um: z.number().min(0).max(1e6), facing_um: z.number().min(0).max(1e6) })
+      .union([
+        z.strictObject({ diameter_um: most, facing_um: most }),
+        z.strictObject({ parallel_um: most, square_urad: most }),
+        z.strictObject({ lean_urad: most, plan_urad: most }),
+      ])
       .optional(),
   })
   .superRefine((input, context) => {
     const refuse = (path: (string | number)[], found: unknown, expected: string) =>
       context.addIssue({ code: 'custom', path, input: found, message: expected });
+    const shows = input.makes ? 'block' : (input.shows ?? 'turned');
+    if (input.makes)
+      for (const fault of madeBlockFaults(input.makes, input.slide.free))
+        refuse(['makes', ...fault.path], fault.found, fault.expected);
+    if (input.allow && !(limitKeys[shows] in input.allow))
+      refuse(['allow'], Object.keys(input.allow).join(', '), `${limitKeys[shows]} and what goes with it`);
     const { stations_mm, ways } = input.bed;
     const back = stations_mm.findIndex((at, k) => k > 0 && at <= stations_mm[k - 1]!);
     if (back > 0)
@@ -78,7 +95,17 @@ export const siteSchema = z
   });
 
 /** What is asked, with the radius that faces are judged over and what parts may be out. */
-export type SiteAsk = SiteInput & { readonly facing_mm?: number; readonly allow?: SiteLimits };
+export type SiteAsk = SiteInput & {
+  readonly facing_mm?: number;
+  /** The block that the machine makes; without it, and without `shows`, the machine turns. */
+  readonly makes?: MadeBlock;
+  /** Nothing is known of the machine's work: the slide itself is told of. */
+  readonly shows?: 'slide';
+  readonly allow?:
+    | SiteLimits
+    | { readonly parallel_um: number; readonly square_urad: number }
+    | { readonly lean_urad: number; readonly plan_urad: number };
+};
 
 /** @throws BadInput */
 export const siteInput = (value: unknown): SiteAsk => checked(siteSchema, value) as SiteAsk;

@@ -28,7 +28,3 @@ export interface SiteLimits {
   /** Lean of faces from rim to centre, µm. */
   readonly facing_um: number;
 }
-
-/** Whether parts stay within what is allowed. */
-export const isAllowed = (parts: SiteParts, allow: SiteLimits): boolean =>
-  parts.diameter_rms_um <= allow.diameter_um && parts.facing_rms_um <= allow.facing_um;

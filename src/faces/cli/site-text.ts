@@ -2,17 +2,17 @@ import { tableColumns } from '../../core/quantity/table-column.ts';
 import { told } from '../../core/quantity/told.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { SiteAnswer } from '../../shop/site.ts';
+import { siteFigures, siteSize } from '../../shop/site-words.ts';
 import { table } from './table.ts';
 
 /** Where to print, then what every place costs. */
 export function siteText(answer: SiteAnswer, system: UnitSystem = 'metric'): string {
   const { length, size, angle } = tableColumns(system);
-  const words = told(system);
-  const allowed = (um: number): string => words.size(um, { signed: false, decimals: 1 });
+  const columns = { um: size, urad: angle };
+  const figures = siteFigures(answer);
   const rows = answer.candidates.map((place) => [
     `${length.figures(place.at_mm)}${place.at_mm === answer.best.at_mm ? ' *' : ''}${place.allowed ? '' : ' !'}`,
-    size.bare(place.parts.diameter_rms_um),
-    size.bare(place.parts.facing_rms_um),
+    ...figures.map(({ unit }, k) => columns[unit].bare(place.cost[k]!)),
     angle.bare(place.yaw_rms_urad),
     size.bare(place.tool_across_rms_um),
     (100 * place.bearing_fraction).toFixed(0),
@@ -31,8 +31,7 @@ export function siteText(answer: SiteAnswer, system: UnitSystem = 'metric'): str
     table(
       [
         `printed at, ${length.unit}`,
-        `diameter, ${size.unit}`,
-        `facing, ${size.unit}`,
+        ...figures.map(({ head, unit }) => `${head.toLowerCase()}, ${columns[unit].unit}`),
         `yaw, ${angle.unit}`,
         `tool across, ${size.unit}`,
         'bears, %',
@@ -41,6 +40,6 @@ export function siteText(answer: SiteAnswer, system: UnitSystem = 'metric'): str
       rows,
     ),
     '',
-    `* best.${answer.candidates.some((place) => !place.allowed) ? ` ! more than is allowed: diameters ${allowed(answer.allow.diameter_um)}, faces ${allowed(answer.allow.facing_um)}.` : ''} All but the last column rms over the duty; facing over a radius of ${words.place(answer.facing_mm)}. Against the rest at the place of printing; the survey was taken as given, so no doubt is known.`,
+    `* best.${answer.candidates.some((place) => !place.allowed) ? ` ! more than is allowed: ${figures.map((figure, k) => `${figure.head.toLowerCase()} ${siteSize(figure, answer.limits[k]!, system)}`).join(', ')}.` : ''} All but the last column rms over the duty${answer.shows === 'turned' ? `; faces over a radius of ${told(system).place(answer.facing_mm)}` : ''}. Against the rest at the place of printing; the survey was taken as given, so no doubt is known.`,
   ].join('\n');
 }

@@ -59,6 +59,10 @@ describe('where to print', () => {
     tool_up_mm: 180,
     diameter_um: 10,
     facing_um: 5,
+    parallel_um: 5,
+    square_urad: 25,
+    lean_urad: 30,
+    plan_urad: 30,
   };
   it('a straight bed costs nothing anywhere; only places where the whole slide stands on surveyed bed are offered', () => {
     const form = bedForm(inventedPlan, new Map([taken('flat', straight), taken('front', straight)]));
@@ -67,7 +71,7 @@ describe('where to print', () => {
     if (!answer.ok) throw new Error(answer.text);
     const [first, last] = bedReach(inventedPlan.slide, form.bed);
     for (const one of answer.candidates) {
-      expect(one.parts.diameter_rms_um).toBeCloseTo(0, 6);
+      for (const cost of one.cost) expect(cost).toBeCloseTo(0, 6);
       expect(one.at_mm).toBeGreaterThanOrEqual(first);
       expect(one.at_mm).toBeLessThanOrEqual(last);
     }

@@ -7,9 +7,17 @@ import type { SiteAnswer } from '../site.ts';
 import { hungOver } from './usual-work.ts';
 
 /** Where the slide stands worst for the work when printed at a place: index among the places of work. */
-export function worstStand(answer: Pick<SiteAnswer, 'candidates' | 'facing_mm'>, printed_mm: number): number {
-  const { yaw_urad, tool_across_um } = answer.candidates.find((one) => one.at_mm === printed_mm)!;
-  const costs = yaw_urad.map((yaw, i) => Math.hypot(2 * tool_across_um[i]!, rise(yaw, answer.facing_mm)));
+export function worstStand(
+  answer: Pick<SiteAnswer, 'candidates' | 'facing_mm' | 'shows'>,
+  printed_mm: number,
+): number {
+  const { yaw_urad, roll_urad, tool_across_um } = answer.candidates.find((one) => one.at_mm === printed_mm)!;
+  // Where nothing is turned there is no tool across: how far it turns about its travel and in plan counts.
+  const costs = yaw_urad.map((yaw, i) =>
+    answer.shows === 'turned'
+      ? Math.hypot(2 * tool_across_um[i]!, rise(yaw, answer.facing_mm))
+      : Math.hypot(roll_urad[i]!, yaw),
+  );
   return costs.indexOf(Math.max(...costs));
 }
 

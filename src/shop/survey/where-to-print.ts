@@ -3,7 +3,8 @@ import { siteInput } from '../../contract/site.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
 import { assumedRest } from '../../core/rest/after-scraping.ts';
 import type { Bed } from '../../core/site/bed.ts';
-import { type SiteAnswer, site, usualAllow } from '../site.ts';
+import { facingOf } from '../parts/lathe-parts.ts';
+import { type SiteAnswer, type SiteShows, site, usualLimits } from '../site.ts';
 import { bedReach, hungOver, toolAt, usualWork } from './usual-work.ts';
 
 /** What is known of the work: where the machine works, the weight, where the tool stands in the slide's frame, what parts may be out. */
@@ -16,15 +17,38 @@ export interface WorkPlaces {
   /** Tool from the middle of the slide's own frame: across (plus: to the back) and up. */
   readonly tool_across_mm: number;
   readonly tool_up_mm: number;
-  /** What a place of printing may cost, rms over the work, µm. */
+  /** What a place of printing may cost, rms over the work, by what the machine shows: µm, µrad. */
   readonly diameter_um: number;
   readonly facing_um: number;
+  readonly parallel_um: number;
+  readonly square_urad: number;
+  readonly lean_urad: number;
+  readonly plan_urad: number;
 }
+
+/** What a job's machine shows of where its slide was printed: a block where its file says one, turned parts where a feature makes faces concave, else the slide. */
+export const showsFor = (plan: JobPlan): SiteShows =>
+  plan.makes ? 'block' : facingOf(plan) === undefined ? 'slide' : 'turned';
+
+/** What may be allowed of it. */
+export const limitNames = {
+  turned: ['diameter_um', 'facing_um'],
+  block: ['parallel_um', 'square_urad'],
+  slide: ['lean_urad', 'plan_urad'],
+} as const satisfies Record<SiteShows, readonly [keyof WorkPlaces, keyof WorkPlaces]>;
 
 /** The work where nothing is said: over the whole bed, most in the first third. */
 export function usualPlaces(plan: Pick<JobPlan, 'slide'>, bed: Bed): WorkPlaces {
   const [from_mm, to_mm] = bedReach(plan.slide, bed);
-  return { ...usualWork, ...usualAllow, from_mm, to_mm, most_mm: from_mm + (to_mm - from_mm) / 3 };
+  return {
+    ...usualWork,
+    ...usualLimits.turned,
+    ...usualLimits.block,
+    ...usualLimits.slide,
+    from_mm,
+    to_mm,
+    most_mm: from_mm + (to_mm - from_mm) / 3,
+  };
 }
 
 /** Which of the work does not fit the bed, by name, and what is expected, mm. */
@@ -79,6 +103,7 @@ export function whereToPrint(
   bed: Bed,
   work: WorkPlaces,
 ): SiteAnswer | { readonly ok: false; readonly text: string } {
+  const shows = showsFor(plan);
   const [first, last] = bedReach(plan.slide, bed);
   if (last < first)
     return { ok: false, text: 'The surveyed bed is shorter than the slide: survey further along.' };
@@ -101,7 +126,8 @@ export function whereToPrint(
         positions_mm,
         duty,
         tool_mm: toolAt(plan.slide, work.tool_across_mm, work.tool_up_mm),
-        allow: { diameter_um: work.diameter_um, facing_um: work.facing_um },
+        ...(plan.makes ? { makes: plan.makes } : shows === 'slide' ? { shows } : {}),
+        allow: Object.fromEntries(limitNames[shows].map((name) => [name, work[name]])),
       }),
     );
     return answer.ok ? answer : { ok: false, text: answer.text };

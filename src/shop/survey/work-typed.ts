@@ -1,16 +1,17 @@
 import type { JobPlan } from '../../core/ledger/entry.ts';
 import { readDeviation } from '../../core/quantity/deviation.ts';
 import { readLength, sayLength } from '../../core/quantity/length.ts';
+import { readSlope, spokenSlope } from '../../core/quantity/slope.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { Bed } from '../../core/site/bed.ts';
-import { misplaced, usualPlaces, type WorkPlaces } from './where-to-print.ts';
+import { limitNames, misplaced, usualPlaces, type WorkPlaces } from './where-to-print.ts';
 
 /** What is typed of the work, by name. */
 export type WorkDraft = Readonly<Record<string, string>>;
 
 /** What a user is asked of the work; lengths, and what parts may be out. */
 export type AskedOfWork = Exclude<keyof WorkPlaces, 'weight_kg'>;
-const allowed: readonly AskedOfWork[] = ['diameter_um', 'facing_um'];
+const allowed: readonly AskedOfWork[] = Object.values(limitNames).flat();
 const lengths: readonly AskedOfWork[] = ['from_mm', 'to_mm', 'most_mm', 'tool_across_mm', 'tool_up_mm'];
 
 /** The work as typed, with what is usual where nothing is said; and why what cannot be taken is not. */
@@ -42,10 +43,16 @@ export function workTyped(
   for (const name of allowed) {
     const text = (draft[name] ?? '').trim();
     if (text === '') continue;
-    const read = readDeviation(text, system === 'metric' ? 'um' : 'thou');
-    if (!read.ok) take(name, read);
-    else if (read.um <= 0) take(name, { ok: false, why: `Read as ${read.echo}; expected more than 0.` });
-    else take(name, { ok: true, value: read.um });
+    const read = name.endsWith('_urad')
+      ? readSlope(text, spokenSlope(system))
+      : readDeviation(text, system === 'metric' ? 'um' : 'thou');
+    if (!read.ok) {
+      take(name, read);
+      continue;
+    }
+    const value = 'urad' in read ? read.urad : read.um;
+    if (value <= 0) take(name, { ok: false, why: `Read as ${read.echo}; expected more than 0.` });
+    else take(name, { ok: true, value });
   }
   // Where the stretch was not typed its end follows the typed beginning, and so does the place of most work.
   const isMostTyped = (draft.most_mm ?? '').trim() !== '';

@@ -101,7 +101,7 @@ function Overview({ open }: { readonly open: OpenJob }) {
               <p className="quiet">
                 {form && !form.ok
                   ? `Told once the bed’s form is known under every pad. To survey yet: ${form.lacks.join('; ')}.`
-                  : 'Told once every way under the pads is surveyed: what each place costs in turned diameters and faces, and the best of them.'}
+                  : 'Told once every way under the pads is surveyed: what each place costs in what the machine makes, and the best of them.'}
               </p>
             </section>
           )}

@@ -78,7 +78,7 @@ export function StandingView(props: {
           </select>
         </div>
       </div>
-      <p>{otherText(printed, printed === best ? undefined : best, system)}</p>
+      <p>{otherText(site, printed, printed === best ? undefined : best, system)}</p>
       {pose ? (
         <Figure
           shape={solidView({

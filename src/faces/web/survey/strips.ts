@@ -8,6 +8,7 @@ import { size_um, type UnitSystem, unitSign } from '../../../core/quantity/unit.
 import { type BedStrip, type BedStripsFigure, bedStrips } from '../../../draw/bed-strips.ts';
 import type { Shape } from '../../../draw/shape.ts';
 import type { SiteAnswer } from '../../../shop/site.ts';
+import { siteFigures } from '../../../shop/site-words.ts';
 import { worstOf } from '../../../shop/survey/screen-words.ts';
 import { hows } from '../../../shop/survey/sheet-hows.ts';
 import { subjectHead } from '../../../shop/survey/subjects.ts';
@@ -86,6 +87,24 @@ function stripOf({ found, of, sheet }: FoundLine, system: UnitSystem): BedStrip 
   };
 }
 
+/** What the stems of the places stand for: the first figure of what the machine shows. */
+const costHead = (site: SiteAnswer): string => siteFigures(site)[0].strip;
+
+/** Its unit, and a number of it. */
+function costScale(site: SiteAnswer, system: UnitSystem) {
+  const decimals = system === 'metric' ? 1 : 2;
+  if (siteFigures(site)[0].unit === 'urad')
+    return {
+      sign: slopeSign(spokenSlope(system)),
+      text: (urad: number) => saySlope(urad, system, { signed: false, decimals }).number,
+    };
+  const unit = system === 'metric' ? 'um' : 'thou';
+  return {
+    sign: unitSign[unit],
+    text: (um: number) => sayDeviation(um, system, { signed: false, decimals, unit }).number,
+  };
+}
+
 /** All kept lines of the bed on one axis, with the place of printing as a wash once it is known. */
 export function allStrips(
   lines: readonly FoundLine[],
@@ -111,15 +130,11 @@ export function allStrips(
           },
           places: {
             head: 'If printed there',
-            of: `turned diameters wander, rms over the work, ${system === 'metric' ? 'µm' : 'thou'}`,
+            of: `${costHead(site)}, ${costScale(site, system).sign}`,
             all: site.candidates.map((one) => ({
               at: one.at_mm / length.mm,
-              cost: one.parts.diameter_rms_um,
-              text: sayDeviation(one.parts.diameter_rms_um, system, {
-                signed: false,
-                decimals: system === 'metric' ? 1 : 2,
-                unit: system === 'metric' ? 'um' : 'thou',
-              }).number,
+              cost: one.cost[0],
+              text: costScale(site, system).text(one.cost[0]),
               best: one.at_mm === site.best.at_mm,
             })),
           },

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readTemplates } from '../../adapters/file/templates.ts';
 import { readWholeMachines } from '../../adapters/file/whole-machines.ts';
 import { planSchema } from '../../contract/entry.ts';
+import { BadInput } from '../../contract/refusal.ts';
 import { displacementRow } from '../../core/body/displacement.ts';
 import { featureRow } from '../../core/body/feature.ts';
 import { scale } from '../../core/body/vector.ts';
@@ -72,4 +73,11 @@ describe('a bench', () => {
     expect(benchPlan(lathe, 'survey', templates)).toBeUndefined();
     expect(() => benchPlan(lathe, 'surveys', templates)).toThrow('not a step');
   });
+});
+
+it('a machine that came with a job’s file and does not fit its template is bad input, not our mistake', () => {
+  const machine = machines.find((one) => one.steps.some((step) => step.bench))!;
+  const step = machine.steps.find((one) => one.bench)!;
+  const odd = machine.slides.map((slide) => ({ ...slide, dimensions: { ...slide.dimensions, lenght: 300 } }));
+  expect(() => benchPlan({ ...machine, slides: odd }, step.id, templates)).toThrow(BadInput);
 });

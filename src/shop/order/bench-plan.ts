@@ -1,3 +1,4 @@
+import { BadInput } from '../../contract/refusal.ts';
 import { slope } from '../../core/body/displacement.ts';
 import type { Target } from '../../core/body/feature.ts';
 import type { Pad } from '../../core/body/pad.ts';
@@ -32,7 +33,7 @@ const sized = (measure: Measure, sizes: Sizes): number => {
 
 /**
  * The plan of a slide of a machine: its template with the machine's sizes, words and bands.
- * @throws RangeError  the slide does not fit its template; contract/machine.ts refuses such machines
+ * @throws BadInput  the slide does not fit its template: contract/machine.ts refuses such machines, a job’s file may bring one in
  */
 export function slidePlan(slide: MachineSlide, template: Template, sizes: Sizes, title: string): JobPlan {
   const answers = Object.fromEntries(
@@ -43,8 +44,12 @@ export function slidePlan(slide: MachineSlide, template: Template, sizes: Sizes,
   );
   const built = buildPlan(template, answers, title);
   if (!built.ok)
-    throw new RangeError(
-      built.refusals.map((one) => `${one.key}: ${one.found}; expected ${one.expected}`).join('\n'),
+    throw new BadInput(
+      built.refusals.map(({ key, found, expected }) => ({
+        path: `the machine’s slide ${JSON.stringify(slide.name)}, ${key}`,
+        found,
+        expected,
+      })),
     );
   const { makes, ...plan } = built.plan;
   const own =

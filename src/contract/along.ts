@@ -41,7 +41,10 @@ export const isAlong = (value: unknown): boolean =>
   'kind' in value &&
   (value.kind === 'twist' || value.kind === 'parallel');
 
-/** @throws BadInput */
+/**
+ * `line`’s input where two ways are compared, as it came: twist or parallelism; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export function alongInput(value: unknown): AlongInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['twist', 'parallel']) }), value);
   const input = checked(alongSchemas[kind], value) as AlongInput;

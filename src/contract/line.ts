@@ -63,7 +63,10 @@ const heightsSchema = z.strictObject({
 
 export const lineSchemas = { angles: anglesSchema, heights: heightsSchema } as const;
 
-/** @throws BadInput */
+/**
+ * `line`’s input as it came: steps of angles, or heights; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export function lineInput(value: unknown): LineInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['angles', 'heights']) }), value);
   const input = checked(lineSchemas[kind], value) as LineInput;

@@ -77,7 +77,10 @@ export interface WearWish {
   readonly hit_sd: number;
 }
 
-/** @throws BadInput */
+/**
+ * `parts`’ input as it came; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export function partsInput(value: unknown): PartsAsk {
   const written = checked(fittingParts, value) as WrittenParts;
   const { lathe, mill, wear } = written;

@@ -58,7 +58,10 @@ export const plateSchemas = {
   }),
 } as const;
 
-/** @throws BadInput */
+/**
+ * `plate`’s input as it came: points, a grid of angles, or eight lines; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export function plateInput(value: unknown): PlateInput {
   const { kind } = checked(z.looseObject({ kind: z.enum(['points', 'grid', 'eight lines']) }), value);
   const input = checked(plateSchemas[kind], value) as PlateInput;

@@ -60,5 +60,8 @@ export type RestAsk = RestInput & {
   readonly print_sd?: number;
 };
 
-/** @throws BadInput */
+/**
+ * `rest`’s input as it came; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export const restInput = (value: unknown): RestAsk => checked(restSchema, value) as RestAsk;

@@ -107,5 +107,8 @@ export type SiteAsk = SiteInput & {
     | { readonly lean_urad: number; readonly plan_urad: number };
 };
 
-/** @throws BadInput */
+/**
+ * `site`’s input as it came; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export const siteInput = (value: unknown): SiteAsk => checked(siteSchema, value) as SiteAsk;

@@ -187,5 +187,8 @@ function checkPads(
   }
 }
 
-/** @throws BadInput */
+/**
+ * `steer`’s input as it came; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export const steerInput = (value: unknown): SteerInput => checked(steerSchema, value) as SteerInput;

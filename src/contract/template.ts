@@ -194,7 +194,10 @@ function templateFaults(template: Template): TemplateFault[] {
   return faults;
 }
 
-/** @throws BadInput */
+/**
+ * A form of slides, machines/*.json or the user’s own, as it came; see docs/contract.md.
+ * @throws BadInput  naming every field that is wrong
+ */
 export const templateInput = (value: unknown): Template => checked(templateSchema, value) as Template;
 
 /** What a request says about the machine: its dimensions by key, and under "surface" a material. */

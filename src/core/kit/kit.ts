@@ -28,6 +28,7 @@ export interface TiltReader extends Owned {
   readonly zero_urad?: number;
 }
 
+/** An indicator, level or autocollimator: what it reads to, and how well it is known. */
 export type Instrument = Indicator | TiltReader;
 
 /** What is known of a reference's own error. */
@@ -53,6 +54,7 @@ export interface Reference extends Owned {
   readonly material?: MaterialName;
 }
 
+/** The instruments and references at hand. */
 export interface Kit {
   readonly instruments: readonly Instrument[];
   readonly references: readonly Reference[];
@@ -137,6 +139,7 @@ export interface PlatePrint {
   readonly prints: number;
 }
 
+/** How a target is measured with what is at hand. */
 export type SetUp = SquareSweep | LevelTilt | LevelWalk | StraightedgeSweep | BarReading | PlatePrint;
 
 /** What a set-up measures: a slope in µrad, or a height in µm. */

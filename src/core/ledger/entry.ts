@@ -90,6 +90,7 @@ export interface PhotographedPrint {
   readonly warnings: readonly string[];
 }
 
+/** What was done, by its kind; docs/job-file.md lists them. */
 export type Deed =
   | { readonly kind: 'job made'; readonly plan: JobPlan }
   | { readonly kind: 'plan amended'; readonly change: Partial<JobPlan> }

@@ -16,6 +16,7 @@ export interface StepDeed {
   readonly hours?: number;
 }
 
+/** How a step stands. */
 export type StepStatus = 'ready' | 'waits' | 'done' | 'to be re-proven';
 
 /** Why a step that was done no longer stands. */

@@ -26,6 +26,7 @@ export interface LinearProgram {
   readonly gap?: number;
 }
 
+/** What a solver found. */
 export type Solution =
   /** `proven` is false when time ran out with an answer in hand. */
   | {
@@ -39,4 +40,5 @@ export type Solution =
   /** Time ran out with no answer in hand. */
   | { readonly kind: 'none in time' };
 
+/** A solver of linear programs with whole numbers. */
 export type Solve = (program: LinearProgram) => Promise<Solution>;

@@ -21,6 +21,7 @@ export interface PlaceMm {
 /** Where the surface's corners lie in the photo, in this order: (0,0), (L,0), (L,W), (0,W). Either way round: a part seen from below is mirrored. */
 export type Corners = readonly [PlacePx, PlacePx, PlacePx, PlacePx];
 
+/** Length and width of the surface, mm. */
 export interface SurfaceSize {
   readonly length_mm: number;
   readonly width_mm: number;

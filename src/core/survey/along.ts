@@ -34,6 +34,7 @@ export interface ParallelInput {
   readonly limit_um?: number;
 }
 
+/** A pair of ways compared along them; see docs/contract.md, `line`. */
 export type AlongInput = TwistInput | ParallelInput;
 
 /** How something changes along a way, in its own unit (µrad for twist, µm for parallelism). */

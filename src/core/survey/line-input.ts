@@ -46,4 +46,5 @@ export interface HeightsLine extends LineCommon {
   readonly straightedge?: LaidEdge;
 }
 
+/** A way as it was surveyed; see docs/contract.md, `line`. */
 export type LineInput = AnglesLine | HeightsLine;

@@ -65,4 +65,5 @@ export interface EightLinesPlate extends PlateCommon {
   readonly repeatability_sd_urad?: number;
 }
 
+/** A surface as it was surveyed; see docs/contract.md, `plate`. */
 export type PlateInput = PointsPlate | GridPlate | EightLinesPlate;

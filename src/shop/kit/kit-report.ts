@@ -33,6 +33,7 @@ export interface ProofShown extends Proof {
   readonly sentence: string;
 }
 
+/** What a kit can prove, target by target. */
 export interface KitReport {
   readonly references: readonly ReferenceShown[];
   readonly proofs: readonly ProofShown[];

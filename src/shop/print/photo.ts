@@ -30,6 +30,7 @@ export interface PhotoHead {
   readonly height_px: number;
 }
 
+/** A photo as pixels, turned upright. */
 export interface DecodedPhoto extends PhotoHead {
   readonly picture: Picture;
   /** The file's data is faulty in places; what could be unpacked is there. */

@@ -50,6 +50,14 @@ describe('waywright axis', () => {
     const answer = JSON.parse((await said(head(), '--json')).out);
     const bar = answer.steer.estimate.features.find((one: { name: string }) => one.name === 'test bar');
     expect(bar.value).toBeCloseTo(-answer.axes[0].slope_urad, 3);
+    expect(answer.pads[0].value_urad).toBeCloseTo(bar.value, 3);
+    // Where the bar is held need not be told: the bench's own line along it says so.
+    const { nose_mm: _nose, toward: _toward, ...scrape } = head().scrape;
+    const untold = JSON.parse((await said({ ...head(), scrape }, '--json')).out);
+    expect(untold.steer.estimate.features).toEqual(answer.steer.estimate.features);
+    expect((await said({ ...head(), scrape: { ...scrape, toward: 1 } })).err).toContain(
+      'scrape.toward: 1; expected it and `nose_mm` together, or neither',
+    );
   });
 
   it('a tailstock that stands low is to be raised, one too high scraped, and nothing is done on what is not proven', async () => {

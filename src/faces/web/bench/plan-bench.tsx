@@ -26,6 +26,8 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
   const write = useWrite(open.id);
   const { lead, lines, others } = linesOf(view, steer.estimate.features);
   const spot = steer.plan.action === 'spot';
+  // A bearing that this round has not printed is not known: the alignment leads until it is.
+  const bearingLeads = spot && steer.plan.bearing.verdict !== 'not printed';
   const measuring = deed.kind === 'measure' || deed.kind === 'print';
   const predicted = lead && steer.plan.predicted_now.find((one) => one.name === lead.name);
   const forecast = predicted && !measuring ? { ...predicted, label: `R${round + 1}` } : undefined;
@@ -36,11 +38,11 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
       <div className="bench">
         {lead ? (
           <NowPane
-            sentence={spot ? spotSentence : offSentence(lead)}
-            hero={spot ? <BearingHero bearing={steer.plan.bearing} /> : undefined}
+            sentence={bearingLeads ? spotSentence : offSentence(lead)}
+            hero={bearingLeads ? <BearingHero bearing={steer.plan.bearing} /> : undefined}
             lead={lead}
-            others={spot ? lines : others}
-            bearing={spot ? null : <BearingLine bearing={steer.plan.bearing} />}
+            others={bearingLeads ? lines : others}
+            bearing={bearingLeads ? null : <BearingLine bearing={steer.plan.bearing} />}
             past={pastRounds(answer, lead.name, round)}
             now={`R${round}`}
             forecast={forecast}

@@ -138,6 +138,7 @@ afterAll(async () => {
 const lookedUp = [
   'axis taken: asked.scrape.machine',
   'axis taken: asked.scrape.step',
+  'bar read: setup',
   'bench of: step',
   'bench opened: step',
   'chart set: chart.class',

@@ -118,7 +118,7 @@ it.runIf(lan)(
     await owner.page.goto(`${served.address}/job/${job}`);
     await expect.poll(() => screenText(owner.page)).toContain('each without knowing of the other');
     const before = await entries();
-    await owner.page.getByRole('button', { name: /This one stands.*-31/ }).click();
+    await owner.page.getByRole('button', { name: /This one stands.*−31/ }).click();
     await expect.poll(() => screenText(owner.page)).not.toContain('each without knowing of the other');
     await expect.poll(async () => (await entries()).length).toBe(before.length + 1);
     const after = await entries();

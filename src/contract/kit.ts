@@ -9,6 +9,7 @@ import {
   quantityOf,
   type Reference,
   type SetUp,
+  usualApart_K,
 } from '../core/kit/kit.ts';
 import { type MaterialName, materials } from '../core/kit/material.ts';
 import { checked } from './refusal.ts';
@@ -50,7 +51,7 @@ const known = z.discriminatedUnion('by', [
 
 /** A reference as it is written; referenceFits says what a shape cannot. */
 export const reference = z.strictObject({
-  kind: z.enum(['plate', 'straightedge', 'square', 'test bar', 'parallels']),
+  kind: z.enum(['plate', 'straightedge', 'square', 'test bar', 'parallels', 'gauge blocks']),
   ...owned,
   length_mm: positive,
   width_mm: positive.optional(),
@@ -121,6 +122,24 @@ const setup = z.discriminatedUnion('method', [
     reference: name,
     film_um: positive,
     prints: count.default(1),
+  }),
+  z.strictObject({
+    method: z.literal('height by blocks'),
+    ...measured,
+    reference: name,
+    height_mm: positive,
+    blocks: z.int().min(1).max(10).default(3),
+    readings: count.default(1),
+    seats: count.default(1),
+    apart_K: sd.default(usualApart_K),
+  }),
+  z.strictObject({ method: z.literal('level twist'), ...measured, readings: count.default(1) }),
+  z.strictObject({ method: z.literal('carried indicator'), ...measured, sweeps: count.default(1) }),
+  z.strictObject({
+    method: z.literal('plate heights'),
+    ...measured,
+    reference: name,
+    sweeps: count.default(1),
   }),
 ]);
 
@@ -224,6 +243,12 @@ function lengthFits(
 ): void {
   if ('length_mm' in one && one.length_mm > found.length_mm)
     say(at('length_mm'), one.length_mm, `at most the ${found.length_mm} mm of “${found.name}”`);
+  if ('height_mm' in one && one.height_mm > found.length_mm)
+    say(
+      at('height_mm'),
+      one.height_mm,
+      `at most the ${found.length_mm} mm that “${found.name}” stacks up to`,
+    );
   if ('support_mm' in one && one.support_mm !== undefined && one.support_mm > found.length_mm / 2)
     say(
       at('support_mm'),
@@ -243,7 +268,8 @@ function unitFits(
     if (!('high_urad' in target) && target.over_mm === undefined)
       say(at('target'), target.name, 'a target in µrad, or in µm with over_mm: this set-up measures a slope');
     const low = 'high_urad' in target ? target.low_urad : target.low_um;
-    if (low === undefined)
+    // A twist is a size, its limit one.
+    if (low === undefined && one.method !== 'level twist')
       say(at('target'), target.name, 'a target with both limits: a slope has two directions');
   } else if ('high_urad' in target || target.over_mm !== undefined)
     say(at('target'), target.name, 'a target in µm without over_mm: this set-up measures a height');

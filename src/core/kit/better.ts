@@ -113,6 +113,18 @@ const soak: Choice = (setup) =>
       ]
     : [];
 
+/** Blocks laid on the machine take its warmth. */
+const soakBlocks: Choice = (setup) =>
+  setup.method === 'height by blocks' && setup.apart_K > 0.1
+    ? [
+        {
+          how: 'let the blocks lie on the machine until both are as warm, within 0.1 K',
+          setup: { ...setup, apart_K: 0.1 },
+          minutes: 60,
+        },
+      ]
+    : [];
+
 const thinFilm: Choice = (setup) =>
   setup.method === 'plate print' && setup.film_um > 2
     ? [{ how: 'spot with a thinner film, 2 µm', setup: { ...setup, film_um: 2 }, minutes: 3 }]
@@ -127,7 +139,7 @@ const finenessOf = (one: Instrument): number =>
 const otherInstrument =
   (kit: Kit): Choice =>
   (setup) => {
-    if (setup.method === 'plate print') return [];
+    if (!('instrument' in setup)) return [];
     const now = kit.instruments.find((one) => one.name === setup.instrument)!;
     const kinds: readonly string[] = needs[setup.method].instruments;
     return kit.instruments
@@ -141,7 +153,8 @@ const otherReference =
   (setup) => {
     if (!('reference' in setup)) return [];
     const now = kit.references.find((one) => one.name === setup.reference)!;
-    const long = 'length_mm' in setup ? setup.length_mm : now.length_mm;
+    const long =
+      'length_mm' in setup ? setup.length_mm : 'height_mm' in setup ? setup.height_mm : now.length_mm;
     return kit.references
       .filter(
         (one) =>
@@ -168,4 +181,5 @@ export const choices = (kit: Kit): readonly Choice[] => [
   more('runs', 10, (count) => `step along it ${times(count)}, there and back`),
   more('seats', 4, (count) => `set the reference down ${times(count)} and take the mean`),
   soak,
+  soakBlocks,
 ];

@@ -4,6 +4,7 @@ import { limpness, overhangSag, sagOnTwo, supportPoints } from './beam.ts';
 import { gradeLimit, levelGrades } from './grade.ts';
 import type {
   BarReading,
+  BlockHeight,
   Indicator,
   Kit,
   LevelTilt,
@@ -152,6 +153,33 @@ function testBar(setup: BarReading, instrument: Indicator, bar: Reference): Part
   ];
 }
 
+/** Warmer by 1 K steel, and cast iron nearly so, grows by this, µm a mm: handbook value of steel. */
+const growth_um_mmK = materials.steel.expansion_um_mK / 1000;
+
+/** One sd of a stack of blocks, µm: each is out by itself; a certificate or a word is for the stack. */
+function stackSd_um(setup: BlockHeight, blocks: Reference): number {
+  if (blocks.known.by !== 'grade') return referenceSd_um(blocks);
+  const one = { ...blocks, length_mm: setup.height_mm / setup.blocks };
+  return referenceSd_um(one) * Math.sqrt(setup.blocks);
+}
+
+/** The place less the stack: two readings, the stack's own length, how it stands, and its warmth against the machine's. */
+function blockHeight(setup: BlockHeight, instrument: Indicator, blocks: Reference): Part[] {
+  const reading = readingSd(instrument.graduation_um, instrument.repeatability_um) * Math.SQRT2;
+  return [
+    { what: 'reading', sd: reading / Math.sqrt(setup.readings) },
+    { what: 'reference', sd: stackSd_um(setup, blocks) },
+    { what: 'seating', sd: (blocks.reseat_um ?? usualReseat_um) / Math.sqrt(setup.seats) },
+    { what: 'warmth', sd: growth_um_mmK * setup.height_mm * setup.apart_K },
+  ];
+}
+
+/** One reading of a set-up's indicator, one sd, µm. */
+function dialSd({ instrument }: { readonly instrument: string }, kit: Kit): number {
+  const dial = instrumentOf(kit, instrument, 'indicator') as Indicator;
+  return readingSd(dial.graduation_um, dial.repeatability_um);
+}
+
 /** Instruments and references by their kind; the contract has seen to it that they are there. */
 export function instrumentOf<K extends Kit['instruments'][number]['kind']>(
   kit: Kit,
@@ -177,6 +205,10 @@ export const needs = {
   'straightedge sweep': { instruments: ['indicator'], reference: 'straightedge' },
   'test bar': { instruments: ['indicator'], reference: 'test bar' },
   'plate print': { instruments: [], reference: 'plate' },
+  'height by blocks': { instruments: ['indicator'], reference: 'gauge blocks' },
+  'level twist': { instruments: ['level', 'electronic level'], reference: undefined },
+  'carried indicator': { instruments: ['indicator'], reference: undefined },
+  'plate heights': { instruments: ['indicator'], reference: 'plate' },
 } as const satisfies Record<
   SetUp['method'],
   { instruments: readonly string[]; reference: Reference['kind'] | undefined }
@@ -212,6 +244,33 @@ export function partsOfDoubt(setup: SetUp, kit: Kit): readonly Part[] {
         instrumentOf(kit, setup.instrument, 'indicator') as Indicator,
         referenceOf(kit, setup.reference, 'test bar'),
       );
+    case 'height by blocks':
+      return blockHeight(
+        setup,
+        instrumentOf(kit, setup.instrument, 'indicator') as Indicator,
+        referenceOf(kit, setup.reference, 'gauge blocks'),
+      );
+    case 'level twist': {
+      const level = instrumentOf(kit, setup.instrument, ...tilts) as TiltReader;
+      // One tilt less another: the zero drops out, the scale's own error does not.
+      return [
+        {
+          what: 'reading',
+          sd:
+            (readingSd(level.graduation_urad, level.repeatability_urad) * Math.SQRT2) /
+            Math.sqrt(setup.readings),
+        },
+        { what: 'instrument', sd: classSd_urad(level) * Math.SQRT2 },
+      ];
+    }
+    case 'carried indicator':
+      return [{ what: 'reading', sd: dialSd(setup, kit) * Math.sqrt(2 / setup.sweeps) }];
+    case 'plate heights':
+      return [
+        // A place in the middle against the plane through others about it: 1 + ¼ + ¼ readings' variances.
+        { what: 'reading', sd: dialSd(setup, kit) * Math.sqrt(1.5 / setup.sweeps) },
+        { what: 'reference', sd: referenceSd_um(referenceOf(kit, setup.reference, 'plate')) },
+      ];
     case 'plate print':
       return [
         { what: 'reference', sd: referenceSd_um(referenceOf(kit, setup.reference, 'plate')) },

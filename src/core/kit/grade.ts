@@ -12,7 +12,7 @@ export interface GradeLimit {
 }
 
 /** A kind of reference that grades are published for. */
-export type GradedKind = 'plate' | 'straightedge' | 'square';
+export type GradedKind = 'plate' | 'straightedge' | 'square' | 'gauge blocks';
 
 interface Standard {
   readonly kind: GradedKind;
@@ -81,6 +81,13 @@ const dinEdge: Readonly<Record<string, readonly [number, number]>> = {
   '2': [8, 40],
 };
 
+const isoBlock: Readonly<Record<string, readonly [number, number]>> = {
+  K: [0.2, 250],
+  '0': [0.1, 500],
+  '1': [0.2, 250],
+  '2': [0.4, 125],
+};
+
 /** a + L/b, L in mm. */
 const straightLine =
   (rows: Readonly<Record<string, readonly [number, number]>>) =>
@@ -137,6 +144,14 @@ export const standards: Readonly<Record<string, Standard>> = {
     source: 'DIN 875: 00 2 + L/100, 0 5 + L/50, 1 10 + L/20, 2 20 + L/10 µm, L in mm',
     came: 'from memory',
     formula: straightLine(dinSquare),
+  },
+  'ISO 3650': {
+    kind: 'gauge blocks',
+    grades: ['K', '0', '1', '2'],
+    source:
+      'ISO 3650, length of one block: K and 1 0.20 + L/250, 0 0.10 + L/500, 2 0.40 + L/125 µm to either side, L in mm',
+    came: 'from memory',
+    formula: straightLine(isoBlock),
   },
 };
 

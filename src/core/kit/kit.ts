@@ -41,7 +41,8 @@ export type Known =
 
 /** A reference: what readings are held against. */
 export interface Reference extends Owned {
-  readonly kind: 'plate' | 'straightedge' | 'square' | 'test bar' | 'parallels';
+  readonly kind: 'plate' | 'straightedge' | 'square' | 'test bar' | 'parallels' | 'gauge blocks';
+  /** Of gauge blocks: the highest stack. */
   readonly length_mm: number;
   /** Of a plate. */
   readonly width_mm?: number;
@@ -139,12 +140,61 @@ export interface PlatePrint {
   readonly prints: number;
 }
 
+/** How far blocks from their box and a machine differ in warmth, one sd, K: common practice for a shop without a climate. */
+export const usualApart_K = 0.5;
+
+/** An indicator carried from a stack of gauge blocks to a place: a height. */
+export interface BlockHeight extends Measured {
+  readonly method: 'height by blocks';
+  readonly reference: string;
+  readonly height_mm: number;
+  /** Blocks wrung together. */
+  readonly blocks: number;
+  readonly readings: number;
+  /** Times the stack is set down. */
+  readonly seats: number;
+  /** How far blocks and machine may differ in warmth, one sd, K. */
+  readonly apart_K: number;
+}
+
+/** A level across two ways at one end and at the other: twist, a slope that its zero drops out of. */
+export interface LevelTwist extends Measured {
+  readonly method: 'level twist';
+  readonly readings: number;
+}
+
+/** An indicator along one way with its plunger on another: parallelism, a height. */
+export interface CarriedIndicator extends Measured {
+  readonly method: 'carried indicator';
+  readonly sweeps: number;
+}
+
+/** An indicator on a surface plate that carries the face, or that is moved about it: flatness, a height. */
+export interface PlateHeights extends Measured {
+  readonly method: 'plate heights';
+  readonly reference: string;
+  readonly sweeps: number;
+}
+
 /** How a target is measured with what is at hand. */
-export type SetUp = SquareSweep | LevelTilt | LevelWalk | StraightedgeSweep | BarReading | PlatePrint;
+export type SetUp =
+  | SquareSweep
+  | LevelTilt
+  | LevelWalk
+  | StraightedgeSweep
+  | BarReading
+  | PlatePrint
+  | BlockHeight
+  | LevelTwist
+  | CarriedIndicator
+  | PlateHeights;
 
 /** What a set-up measures: a slope in µrad, or a height in µm. */
 export const quantityOf = (setup: SetUp): 'slope' | 'height' =>
-  setup.method === 'square sweep' || setup.method === 'level' || setup.method === 'test bar'
+  setup.method === 'square sweep' ||
+  setup.method === 'level' ||
+  setup.method === 'level twist' ||
+  setup.method === 'test bar'
     ? 'slope'
     : 'height';
 

@@ -25,6 +25,10 @@ const methodWords: Record<SetUp['method'], string> = {
   'straightedge sweep': 'Along the straightedge',
   'test bar': 'Test bar',
   'plate print': 'Print on the plate',
+  'height by blocks': 'Height from gauge blocks',
+  'level twist': 'Level across two ways',
+  'carried indicator': 'Indicator from one way to the other',
+  'plate heights': 'Indicator over the plate',
 };
 
 /** Thickness of a spotting film before anything is known of it, µm: common practice. */

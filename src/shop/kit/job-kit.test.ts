@@ -58,6 +58,38 @@ describe('a job’s targets against the kit', () => {
       }
     }
   });
+  it('a height is held against gauge blocks: place less stack, the stack, how it stands, its warmth', () => {
+    const blocks: Reference = {
+      kind: 'gauge blocks',
+      name: 'blocks',
+      length_mm: 300,
+      known: { by: 'grade', standard: 'ISO 3650', grade: '1' },
+      reseat_um: 0.2,
+    };
+    const base = planOf('four-pad-base');
+    const told = (...things: (Instrument | Reference)[]) =>
+      jobKit(base, kit(...things), 'metric').find((one) => one.feature === 'spindle height')!;
+    expect(told(dial, level)).toMatchObject({
+      can: 'not told',
+      why: expect.stringMatching(
+        /^To measure it you need an indicator and gauge blocks that stack up to \d+\smm\.$/,
+      ),
+    });
+    expect(told(lever, { ...blocks, length_mm: 20 }).can).toBe('not told');
+    const found = told(dial, lever, blocks);
+    if (found.can === 'not told') throw new Error(found.why);
+    expect(found.by).toEqual(['lever', 'blocks']);
+    const card = base.setups.find((one) => one.kind === 'height')!;
+    if (card.kind !== 'height') throw new Error('no height');
+    const high = Math.abs(card.at_mm[2]);
+    // ISO 3650 grade 1, from memory: one block is within 0.20 µm + 4·10⁻⁶ of its length; three of a third each.
+    const stack = Math.sqrt(3) * ((0.2 + 0.004 * (high / 3)) / Math.sqrt(3));
+    // Gauge steel, JCGM 100:2008 H.1: 11.5·10⁻⁶ a K; half a K apart, one sd.
+    const warm = 0.0115 * high * 0.5;
+    const sd = Math.hypot(Math.SQRT2 * Math.hypot(1 / Math.sqrt(12), 0.3), stack, 0.2, warm);
+    expect(found.proof.doubt).toBeCloseTo(2 * sd, 6);
+    expect(found.proof.limited_by).toBe('warmth');
+  });
   it('of two indicators the one of less doubt is told, whichever stands first', () => {
     for (const things of [kit(dial, lever, square), kit(lever, dial, square)]) {
       const [facing] = jobKit(saddle, things, 'metric');

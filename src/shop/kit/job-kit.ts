@@ -1,7 +1,8 @@
 import { type Can, usualRatio } from '../../core/kit/can-prove.ts';
-import type { Kit, KitTarget, SetUp } from '../../core/kit/kit.ts';
+import { type Instrument, type Kit, type KitTarget, type SetUp, usualApart_K } from '../../core/kit/kit.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
-import type { Setup, SweepSetup } from '../../core/ledger/setup.ts';
+import type { HeightSetup, Setup, SweepSetup } from '../../core/ledger/setup.ts';
+import { sayLength } from '../../core/quantity/length.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { kitReport, type ProofShown } from './kit-report.ts';
 
@@ -49,7 +50,7 @@ export function jobKit(plan: JobPlan, kit: Kit, system: UnitSystem): readonly Jo
       })),
     );
     const best = tried.sort((a, b) => a.proof.doubt - b.proof.doubt)[0];
-    if (!best) return { can: 'not told', feature: target.feature, why: missing(cards) };
+    if (!best) return { can: 'not told', feature: target.feature, why: missing(cards, system) };
     const { card, way, proof } = best;
     return { can: proof.can, feature: target.feature, setup: card.name, by: way.by, proof };
   });
@@ -64,10 +65,10 @@ function waysOf(card: Setup, kit: Kit): Way[] {
         setup: { method: 'level', name: card.name, instrument: one.name, readings: 1, turned: false },
         by: [one.name],
       }));
-  if (card.kind !== 'sweep') return [];
+  const dials = kit.instruments.filter((one) => one.kind === 'indicator');
+  if (card.kind === 'height') return heightsOf(card, dials, kit);
   const face = faceOf(card);
   if (!face) return [];
-  const dials = kit.instruments.filter((one) => one.kind === 'indicator');
   return kit.references
     .filter((one) => one.kind === face)
     .flatMap((reference) =>
@@ -77,6 +78,37 @@ function waysOf(card: Setup, kit: Kit): Way[] {
       })),
     );
 }
+
+/** A stack no lower than this is built, mm. */
+const leastStack_mm = 10;
+
+/** How high a height's place stands over the slide's own frame: what the stack of blocks is to match. */
+const stackOf = ({ at_mm, direction }: HeightSetup): number =>
+  Math.max(leastStack_mm, Math.abs(at_mm.reduce((sum, part, i) => sum + part * direction[i]!, 0)));
+
+/** Each indicator carried over from each set of blocks that stacks up high enough. */
+const heightsOf = (card: HeightSetup, dials: readonly Instrument[], kit: Kit): Way[] =>
+  kit.references
+    .filter((one) => one.kind === 'gauge blocks' && one.length_mm >= stackOf(card))
+    .flatMap((blocks) =>
+      dials.map((dial) => ({
+        setup: {
+          method: 'height by blocks',
+          name: card.name,
+          instrument: dial.name,
+          reference: blocks.name,
+          height_mm: stackOf(card),
+          blocks: usualBlocks,
+          readings: 1,
+          seats: 1,
+          apart_K: usualApart_K,
+        },
+        by: [dial.name, blocks.name],
+      })),
+    );
+
+/** A height is wrung together from about so many; common practice. */
+const usualBlocks = 3;
 
 /** Which kind of reference a sweep's card touches, if it is one of a kit. */
 function faceOf(card: SweepSetup): 'square' | 'test bar' | undefined {
@@ -111,10 +143,11 @@ function sweepOf(
 }
 
 /** What the kit would need for the cards that tell of a target. */
-function missing(cards: readonly Setup[]): string {
+function missing(cards: readonly Setup[], system: UnitSystem): string {
   const wants = cards.map((card) => {
     if (card.kind === 'level') return 'a level';
-    if (card.kind === 'height') return `“${card.name}” is read with no thing of the kit; look at its card`;
+    if (card.kind === 'height')
+      return `an indicator and gauge blocks that stack up to ${sayLength(stackOf(card), system, { decimals: system === 'metric' ? 0 : 1 }).text}`;
     const face = faceOf(card);
     return face
       ? `an indicator and a ${face}`

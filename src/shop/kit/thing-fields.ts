@@ -19,10 +19,11 @@ export const thingKinds: readonly {
   { kind: 'plate', words: 'Surface plate', does: 'what flatness is spotted on' },
   { kind: 'test bar', words: 'Test bar', does: 'shows where a spindle points' },
   { kind: 'parallels', words: 'Parallels', does: 'carry one face over to another' },
+  { kind: 'gauge blocks', words: 'Gauge blocks', does: 'what heights are held against' },
 ];
 
 export const isReferenceKind = (kind: ThingKind): boolean =>
-  ['square', 'straightedge', 'plate', 'test bar', 'parallels'].includes(kind);
+  ['square', 'straightedge', 'plate', 'test bar', 'parallels', 'gauge blocks'].includes(kind);
 
 /** One thing that is asked of an instrument or a reference. */
 export interface ThingField {
@@ -195,10 +196,20 @@ function referenceFields(kind: ThingKind, typed: Readonly<Record<string, string>
     needed,
     zero,
   });
-  const long = kind === 'square' ? 'Length of its blade' : 'Length';
+  const long =
+    kind === 'square' ? 'Length of its blade' : kind === 'gauge blocks' ? 'Stacks up to' : 'Length';
   const bends = kind === 'straightedge' || kind === 'test bar';
   return [
-    size('length', long, kind === 'plate' ? 'its longer side' : 'what can be measured along', true),
+    size(
+      'length',
+      long,
+      kind === 'plate'
+        ? 'its longer side'
+        : kind === 'gauge blocks'
+          ? 'the highest stack that the set makes'
+          : 'what can be measured along',
+      true,
+    ),
     ...(kind === 'plate' ? [size('width', 'Width', 'its shorter side', true)] : []),
     ...knownFields(kind, typed),
     {

@@ -49,6 +49,12 @@ const things: readonly KitThing[] = [
     material: 'steel',
   },
   { kind: 'parallels', name: 'pair', length_mm: 150, known: { by: 'limit', limit_um: 2 } },
+  {
+    kind: 'gauge blocks',
+    name: 'blocks',
+    length_mm: 200,
+    known: { by: 'grade', standard: 'ISO 3650', grade: '1' },
+  },
 ];
 
 describe('a thing of the kit as it is typed', () => {

@@ -14,7 +14,7 @@ import { openShop } from './rebuild/shop.mjs';
 const { values } = parseArgs({
   options: {
     in: { type: 'string' },
-    seed: { type: 'string', default: '12' },
+    seed: { type: 'string', default: '1' },
     working: { type: 'boolean', default: false },
   },
 });

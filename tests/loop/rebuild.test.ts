@@ -89,14 +89,18 @@ describe.each(Object.keys(facts))('%s, from an empty start to its final chart', 
   });
 });
 
-it('the script itself, a process for each call, as its user runs it: the first step of the grinder', async () => {
+const script = (...words: string[]) => promisify(execFile)(process.execPath, words);
+
+it('the scripts themselves, a process for each call, as their user runs them: a saddle proven, with its report', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'waywright-script-'));
-  const words = ['examples/rebuild.mjs', 'surface-grinder', '--steps', '1', '--in', folder];
-  const { stdout } = await promisify(execFile)(process.execPath, words);
-  expect(stdout).toContain('0 of 15 steps stand. Next: “Survey, before anything is taken apart”.');
-  expect(stdout).toMatch(/as found: The line is straight within/);
-  expect(stdout).toMatch(/Stopped after 1 step, \d+ calls of waywright\./);
-  await expect(promisify(execFile)(process.execPath, ['examples/rebuild.mjs', 'planer'])).rejects.toThrow(
+  const { stdout } = await script('examples/saddle.mjs', '--in', folder, '--working');
+  expect(stdout).toMatch(/^round 1: facing .* scrape, \d+ passes on zones$/m);
+  expect(stdout).toContain('· facing against its band: within: low ≤ value − doubt');
+  expect(stdout).toMatch(/\nOf 3 lines 3 are within\.\n/);
+  expect(stdout).toContain('told and true, round');
+  expect(stdout).toMatch(/\nAlignment proven, bearing proven after \d+ rounds /);
+  expect((await stat(join(folder, 'saddle.pdf'))).size).toBeGreaterThan(20_000);
+  await expect(script('examples/rebuild.mjs', 'planer')).rejects.toThrow(
     'planer: expected one of engine-lathe',
   );
 });

@@ -33,7 +33,10 @@ function roundText(round, { estimate, plan: next }, unitOf) {
   );
   const share = next.bearing.share === undefined ? '' : `, ${(100 * next.bearing.share).toFixed(0)} % blue`;
   const passes = next.zones.reduce((all, zone) => all + zone.passes_now, 0);
-  const what = next.action === 'stop' ? 'stop' : `${next.action}, ${passes} passes on zones`;
+  const what =
+    next.action === 'stop'
+      ? 'stop'
+      : `${next.action}, ${passes} ${passes === 1 ? 'pass' : 'passes'} on zones`;
   return `round ${round}: ${features.join('; ')}${share}: ${what}`;
 }
 

@@ -116,7 +116,8 @@ export function chartRow(row: ChartRow): Shape {
     ...(row.worked_to_text ? [`worked to ${row.worked_to_text}`] : []),
     ...(row.note ? [row.note] : []),
   ].flatMap((one) => brokenLines(one, size, noteWidth));
-  const least = row.unit_text.includes('in') ? 2 : 1;
+  const values = [row.first, row.now].map((one) => (one ? valueLines(one).figures.length : 1));
+  const least = Math.max(row.unit_text.includes('in') ? 2 : 1, ...values);
   const height = 12 + Math.max(least, names.length + plus.length + notes.length) * step + 6;
   const y = 12 + size - 2;
   const middle = 12 + 7;
@@ -147,12 +148,23 @@ function unitLines(unit: string): string[] {
   return [first!, ...(length.length ? [length.join('\u00a0')] : [])];
 }
 
+/** Between the figures of two columns, px. */
+const columnWidth = at.now - at.found - 8;
+
+/** A value's figures, its doubt on a line of its own where both are wider than their column, and what is said of it. */
+function valueLines({ text }: ChartValue): { readonly figures: readonly string[]; readonly said?: string } {
+  const [whole, said] = text.split(', ');
+  const [value, doubt] = whole!.split('±').map((part) => part.replace(/[\u202f\u00a0 ]+$/, ''));
+  const wide = doubt !== undefined && textWidth(whole!, size) > columnWidth;
+  return { figures: wide ? [value!, `±${doubt}`] : [whole!], ...(said === undefined ? {} : { said }) };
+}
+
 function valueLabels(one: ChartValue | undefined, x: number, y: number, weight: number): Shape[] {
   if (!one) return [label(x, y, 'not taken', { ...quiet, ...right })];
-  const [first, rest] = one.text.split(', ');
+  const { figures, said } = valueLines(one);
   return [
-    label(x, y, first!, { size, weight, ...right }),
-    ...(rest === undefined ? [] : [label(x, y + step, rest, { ...quiet, ...right })]),
+    ...figures.map((words, k) => label(x, y + k * step, words, { size, weight, ...right })),
+    ...(said === undefined ? [] : [label(x, y + figures.length * step, said, { ...quiet, ...right })]),
   ];
 }
 

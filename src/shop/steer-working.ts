@@ -9,7 +9,9 @@ import { plain } from '../core/quantity/show.ts';
 import { counted } from './phrase.ts';
 import { bandRule, bandSource, bandWorked, type Worked } from './worked.ts';
 
-const n = (value: number, figures = 4): string => plain(value, figures);
+/** Below this, µm or µrad, a number is what rounding left behind. */
+const dust = 1e-6;
+const n = (value: number, figures = 4): string => plain(Math.abs(value) < dust ? 0 : value, figures);
 const list = (values: readonly number[], figures = 4): string =>
   values.map((value) => n(value, figures)).join(', ');
 const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0);

@@ -107,6 +107,8 @@ it('steer: chance, bearing, verdict and doubt come to what they say; the metal i
   const { count, wrong } = sumsOf(working);
   expect(wrong).toEqual([]);
   expect(count).toBeGreaterThanOrEqual(3 * asked.targets.length);
+  // What rounding leaves behind is no number to show.
+  expect(working.filter((one) => /0\.0000000/.test(one.worked))).toEqual([]);
   expect(linesOf(working, /^metal to take off/)).toHaveLength(answer.plan.action === 'stop' ? 0 : 1);
   for (const one of answer.estimate.features)
     expect(working.some((line) => line.what === `${one.name} now`)).toBe(true);

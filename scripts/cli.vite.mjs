@@ -1,7 +1,7 @@
 import { defineConfig } from 'vite';
 
 /**
- * The command line in a few files instead of the seven hundred it is written in and leans on: Node reads each module from the
+ * The command line in a few files instead of the several hundred it is written in and leans on: Node reads each module from the
  * disk by itself, and that took longer than most verbs take to answer. What has binaries or data files of its own stays outside.
  */
 export default defineConfig({

@@ -155,7 +155,9 @@ const columnWidth = at.now - at.found - 8;
 function valueLines({ text }: ChartValue): { readonly figures: readonly string[]; readonly said?: string } {
   const [whole, said] = text.split(', ');
   const [value, doubt] = whole!.split('±').map((part) => part.replace(/[\u202f\u00a0 ]+$/, ''));
-  const wide = doubt !== undefined && textWidth(whole!, size) > columnWidth;
+  // The narrow spaces about ± are reckoned as whole figures; left out, what is reckoned is what is seen, within a few px.
+  const seen = textWidth(whole!.replaceAll('\u202f', ''), size);
+  const wide = doubt !== undefined && seen > columnWidth;
   return { figures: wide ? [value!, `±${doubt}`] : [whole!], ...(said === undefined ? {} : { said }) };
 }
 

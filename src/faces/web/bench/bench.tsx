@@ -53,7 +53,7 @@ function Bench({ open }: { readonly open: OpenJob }) {
   const waiting = stale || unseen || (answer !== undefined && answer.steer === undefined);
   if (!measured || waiting)
     return <MeasuringBench open={open} units={units} answer={answer} deed={deed} record={record} />;
-  if (!answer?.steer) return <WorkingOnIt wide />;
+  if (!answer?.steer) return <WorkingOnIt />;
   const view: BenchView = { open, units, record, answer, deed };
   const { steer } = answer;
   if (!steer.ok) return <NoAnswerBench view={view} steer={steer} />;

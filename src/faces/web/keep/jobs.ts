@@ -9,7 +9,7 @@ import { sendWaitingPhotos } from '../photo/waiting-photo.ts';
 import { type JobView, newerView } from './newer-view.ts';
 import { listen } from './news.ts';
 import { kitParcels, newId, Outbox, type OutboxState } from './outbox.ts';
-import { deliver, fetched, jobAddress, sentPhoto } from './server.ts';
+import { deliver, fetched, jobAddress, Refusing, sentPhoto } from './server.ts';
 import { buzz } from './settings.ts';
 import { phoneShelf, shelved } from './shelf.ts';
 import { thisPhone } from './this-phone.ts';
@@ -17,7 +17,13 @@ import { thisPhone } from './this-phone.ts';
 export const queries = new QueryClient({
   defaultOptions: {
     // The shop is one machine away: always ask again on return, never hide what is already known.
-    queries: { retry: 1, staleTime: 2_000, networkMode: 'always', refetchOnWindowFocus: true },
+    queries: {
+      // What the shop has refused it refuses again: said at once, not after another try.
+      retry: (tried, failure) => tried < 1 && !(failure instanceof Refusing && failure.status < 500),
+      staleTime: 2_000,
+      networkMode: 'always',
+      refetchOnWindowFocus: true,
+    },
   },
 });
 

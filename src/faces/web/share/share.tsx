@@ -134,8 +134,7 @@ function DeviceList({ devices }: { readonly devices: readonly Device[] }) {
           <li key={id} className="device-row">
             <span>
               <b>{name}</b>, {roleWords[role]}
-              <small className="quiet">
-                {' '}
+              <small className="quiet seen">
                 in since {dayMonth(since)}, last here {dayMonth(seen)} {clock(seen)}
               </small>
             </span>

@@ -2,9 +2,14 @@
 // Usage: node tests/faults/writer.mjs PLACE RUN; PLACE is a file or postgres://…
 import { openPostgres } from '../../dist/adapters/store/postgres.js';
 import { openSqlite } from '../../dist/adapters/store/sqlite.js';
+import { writingOnThread } from '../../dist/adapters/store/sqlite-thread.js';
 
 const [place, run] = process.argv.slice(2);
-const store = await (place.startsWith('postgres:') ? openPostgres : openSqlite)(place);
+// As the server has it: what waits for the disk does so on a thread of its own.
+const thread = new URL('../../dist/faces/server/store-worker/main.js', import.meta.url);
+const store = place.startsWith('postgres:')
+  ? await openPostgres(place)
+  : writingOnThread(await openSqlite(place), place, thread);
 process.stdout.write('ready\n');
 const hands = [0, 1, 2, 3].map(async (hand) => {
   for (let n = 0; ; n++) {

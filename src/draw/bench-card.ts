@@ -31,7 +31,7 @@ const heading = (text: string): Shape =>
   );
 
 /** The bed from above: which way is plus. */
-function frame(): Shape {
+export function benchFrame(): Shape {
   const at = { x: 128, y: 16, wide: 150, tall: 58 };
   return drawing(
     {
@@ -49,7 +49,7 @@ function frame(): Shape {
     label(at.x + 80, at.y + at.tall + 17, '+x', { size, weight: 640 }),
     arrow([at.x + 10, at.y + at.tall + 12], [at.x + 10, at.y + 14], palette.ink, 2.5, 11),
     label(at.x + 18, at.y + 28, '+y', { size, weight: 640 }),
-    label(at.x + at.wide / 2 + 58, at.y + at.tall + 17, 'you stand here', { size, fill: palette.ink2 }),
+    label(at.x + at.wide / 2 + 38, at.y + at.tall + 17, 'you stand here', { size, fill: palette.ink2 }),
   );
 }
 
@@ -149,7 +149,7 @@ export function benchCard(
   const title = 'Bench card';
   const first = columnOf(0, 46, [
     [0, heading('Signs')],
-    [12, frame()],
+    [12, benchFrame()],
     [
       4,
       words(

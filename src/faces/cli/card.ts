@@ -19,10 +19,16 @@ Print the corner card at 100 %; its sheet says how to check it and how to use it
 
 const isPaper = (given: string): given is Paper => Object.hasOwn(papers, given);
 
-/** The square of a lathe saddle is the set-up that the bench card shows. */
+/** The set-up that the bench card shows: a square swept on a form of slide whose ends are called as the card calls them. */
 function benchSheet(doors: Doors): Shape {
-  const template = doors.templates().find((one) => one.id === 'lathe-saddle');
-  if (!template) throw new Error('the program has no template of a lathe saddle');
+  const template = doors
+    .templates()
+    .find(
+      ({ setups, places }) =>
+        places.minus_end.startsWith('headstock') &&
+        setups.some((setup) => setup.drawing === 'square-cross-sweep'),
+    );
+  if (!template) throw new Error('no form of slide has a square to sweep');
   return benchCard(plannedJob(template, {}, 'Bench card'));
 }
 

@@ -1,7 +1,8 @@
 // From a fresh clone to a proven saddle and its PDF, no hand in between: installs and builds what is missing, makes a practice
 // machine in an empty workshop, measures, blues and scrapes it as the tool says until it says stop, writes the report, and holds
 // what the tool told to the truth that was hidden from it. Leaves with 0 when the saddle is proven.
-// Usage: node examples/saddle.mjs [--in FOLDER] [--seed N] [--working]
+// Usage: node examples/saddle.mjs [--in FOLDER] [--seed N] [--working] [--built]
+// --built takes the clone as it is built.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -16,11 +17,14 @@ const { values } = parseArgs({
     in: { type: 'string' },
     seed: { type: 'string', default: '1' },
     working: { type: 'boolean', default: false },
+    built: { type: 'boolean', default: false },
   },
 });
 const root = fileURLToPath(new URL('..', import.meta.url));
-const ready = spawnSync(process.execPath, ['scripts/ready.mjs', 'start'], { cwd: root, stdio: 'inherit' });
-if (ready.status !== 0) process.exit(ready.status ?? 1);
+if (!values.built) {
+  const ready = spawnSync(process.execPath, ['scripts/ready.mjs', 'start'], { cwd: root, stdio: 'inherit' });
+  if (ready.status !== 0) process.exit(ready.status ?? 1);
+}
 
 const began = Date.now();
 const shop = openShop(values.in ?? mkdtempSync(join(tmpdir(), 'waywright-saddle-')));

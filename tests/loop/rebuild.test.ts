@@ -93,7 +93,7 @@ const script = (...words: string[]) => promisify(execFile)(process.execPath, wor
 
 it('the scripts themselves, a process for each call, as their user runs them: a saddle proven, with its report', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'waywright-script-'));
-  const { stdout } = await script('examples/saddle.mjs', '--in', folder, '--working');
+  const { stdout } = await script('examples/saddle.mjs', '--in', folder, '--working', '--built');
   expect(stdout).toMatch(/^round 1: facing .* scrape, \d+ passes on zones$/m);
   expect(stdout).toContain('· facing against its band: within: low ≤ value − doubt');
   expect(stdout).toMatch(/\nOf 3 lines 3 are within\.\n/);

@@ -92,7 +92,12 @@ export function rowWords(
   const clear = freePlace(offered, width, room, taken);
   if (clear !== undefined) return { size, at: clear, under: false };
   const middle = Math.min(Math.max((from + to - width) / 2, room[0]), Math.max(room[1] - width, room[0]));
-  return { size, at: freePlace([middle, ...offered], width, room, jawStretches) ?? middle, under: true };
+  // Under the pin, hard beside a jaw if need be: no edge of the band is drawn through the words while there is room.
+  const beside = [room[0], room[1] - width, ...jawStretches.flatMap(([a, b]) => [a - width, b])].sort(
+    (a, b) => Math.abs(a - middle) - Math.abs(b - middle),
+  );
+  const under = freePlace([middle, ...offered, ...beside], width, room, jawStretches);
+  return { size, at: under ?? middle, under: true };
 }
 
 /** A row's name, its value where there is room for it, and how far it has to go. */

@@ -1,4 +1,5 @@
 import type { Picture, PlacePx } from './picture.ts';
+import { srgbLight } from './srgb.ts';
 
 /** A straight line in the photo: x · nx + y · ny = far, (nx, ny) of length 1. */
 export interface Line {
@@ -83,11 +84,8 @@ export function surestLine(places: readonly PlacePx[]): Line | undefined {
   return closestLine(places.filter((_, i) => off[i]! <= limit)) ?? best;
 }
 
-/** Light of an sRGB byte, 0 to 1. Source: IEC 61966-2-1. */
-export const lightOf = Float32Array.from({ length: 256 }, (_, byte) => {
-  const v = byte / 255;
-  return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
-});
+/** Light of each byte. */
+const lightOf = Float32Array.from({ length: 256 }, (_, byte) => srgbLight(byte));
 
 /** Mean light of the three colours at a place between pixels, 0 to 1; the edge's pixel goes on outside the photo. */
 export function lightAt({ width_px, height_px, rgb }: Picture, x: number, y: number): number {

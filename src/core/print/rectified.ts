@@ -1,5 +1,6 @@
 import { type Homography, pxPerMm, surfaceToPhoto } from './homography.ts';
 import type { Corners, Picture, SurfaceSize } from './picture.ts';
+import { srgbLight } from './srgb.ts';
 import { fresh, type Workspace } from './workspace.ts';
 
 /**
@@ -36,11 +37,10 @@ export interface Rectified {
   readonly px_per_mm: number;
 }
 
-/** log of linear light of an sRGB value in sixteenths; IEC 61966-2-1. */
-const logLight = Float32Array.from({ length: 256 * steps }, (_, k) => {
-  const v = k / steps / 255;
-  return Math.log((v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4) + darkest);
-});
+/** log of the light of a value in sixteenths. */
+const logLight = Float32Array.from({ length: 256 * steps }, (_, k) =>
+  Math.log(srgbLight(k / steps) + darkest),
+);
 
 /**
  * One resampling step from the photo to the surface: between four pixels, or the mean of several where the photo is finer.

@@ -46,9 +46,7 @@ const tooSmall = (page: Page): Promise<string[]> =>
         const target = (holder && one.closest(holder)) || one;
         const { width, height } = target.getBoundingClientRect();
         const name = (one.getAttribute('aria-label') ?? one.textContent ?? '').trim().slice(0, 40);
-        // Eight zones of a way share a phone's width: 44 px is what each gets.
-        const wide = one.matches('[data-zone]') ? 43.5 : 47.5;
-        return width < wide || height < 47.5
+        return width < 47.5 || height < 47.5
           ? [`${one.tagName} "${name}" ${Math.round(width)} × ${Math.round(height)}`]
           : [];
       }),

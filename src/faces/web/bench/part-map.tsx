@@ -37,7 +37,10 @@ export function PartMap(props: {
   );
   return (
     <div className="part-map" ref={ref}>
-      {zones ? <ZoneFigure shape={shape} label={title} {...zones} /> : <Figure shape={shape} />}
+      {/* A map whose zones need more than the page leaves goes to the edges of the screen: a zone is a thumb wide there. */}
+      <div className={Number(shape.attributes.width) > width ? 'bleeds' : undefined}>
+        {zones ? <ZoneFigure shape={shape} label={title} {...zones} /> : <Figure shape={shape} />}
+      </div>
     </div>
   );
 }

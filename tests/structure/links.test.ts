@@ -45,4 +45,9 @@ describe('links in the pages', () => {
     for (const page of readPages('docs').filter((path) => !path.endsWith('README.md')))
       expect(index).toContain(`(${page.replace('docs/', '')})`);
   });
+  it('every picture is one that scripts/pictures.mjs takes', () => {
+    const taken = readFileSync('scripts/pictures.mjs', 'utf8');
+    for (const picture of readdirSync('docs/pictures'))
+      expect(taken, picture).toContain(`'${picture.replace('.png', '')}'`);
+  });
 });

@@ -64,7 +64,8 @@ if (process.env.DATABASE_URL) {
   await client.connect();
   for (const [k, one] of letIn.entries())
     await client.query('insert into waywright.device_line (n, kind, device, line) values ($1, $2, $3, $4)', [
-      k + 1,
+      // Behind what the server itself wrote at its start.
+      k + 1_000,
       one.kind,
       one.id,
       JSON.stringify(one),

@@ -10,6 +10,8 @@ const thread = new URL('../../dist/faces/server/store-worker/main.js', import.me
 const store = place.startsWith('postgres:')
   ? await openPostgres(place)
   : writingOnThread(await openSqlite(place), place, thread);
+// Nothing is kept by this; it answers once the thread stands and has the file open.
+await store.keepKit([]);
 process.stdout.write('ready\n');
 const hands = [0, 1, 2, 3].map(async (hand) => {
   for (let n = 0; ; n++) {

@@ -3,6 +3,7 @@
 // reference timed in the same run, so that a slow machine shows in both.
 import { existsSync } from 'node:fs';
 import { estimateTiming } from './estimate.mjs';
+import { pageTiming } from './page.mjs';
 import { depthsTiming, nextRoundTiming, passesTiming } from './plan.mjs';
 import { printTiming } from './print.mjs';
 import { restTiming } from './rest.mjs';
@@ -29,6 +30,7 @@ for (const timing of [
   storeTiming,
   surveyTiming,
   printTiming,
+  pageTiming,
 ])
   timings.push(...(await timing(quick)));
 printTable(timings);

@@ -1,3 +1,4 @@
+import { sep } from 'node:path';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import serveFolder from '@fastify/static';
@@ -147,7 +148,18 @@ export async function buildApp(parts: ServerParts): Promise<FastifyInstance> {
 
 /** The built page; every address that is not a file of it or an API route is a screen, and the page draws it. */
 async function servePage(app: FastifyInstance, page: string): Promise<void> {
-  await app.register(serveFolder, { root: page, wildcard: false });
+  await app.register(serveFolder, {
+    root: page,
+    wildcard: false,
+    // The build lays compressed twins beside its files.
+    preCompressed: true,
+    cacheControl: false,
+    setHeaders: (reply, path) => {
+      // Names of assets hold their content's hash: what a browser has of them it need not ask for again.
+      const lasts = path.includes(`${sep}assets${sep}`);
+      reply.setHeader('cache-control', lasts ? 'public, max-age=31536000, immutable' : 'no-cache');
+    },
+  });
   app.get('/*', async (request, reply) => {
     if (request.url.startsWith('/api/') || /\.[a-z0-9]+$/i.test(request.url.split('?')[0]!))
       return reply.callNotFound();

@@ -58,7 +58,7 @@ describe('photos in a folder', () => {
     const folder = await newFolder();
     const file = join(folder, 'a-file');
     await writeFile(file, 'in the way');
-    await expect(photoFolder(file).keep(photo)).rejects.toThrow('not a directory');
+    await expect(photoFolder(file).keep(photo)).rejects.toThrow('a file stands there');
     expect(await filesIn(folder)).toEqual(['a-file']);
   });
 });

@@ -1,11 +1,14 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg } from 'node:os';
+
 const figure = (value, unit) => {
   if (value === undefined) return '';
   const digits = value >= 100 ? 0 : value >= 10 ? 1 : value >= 1 ? 2 : 3;
   return `${value.toFixed(digits)} ${unit}`;
 };
 
-/** One line a timing: what, median and worst, its aim, HiGHS' own median, the reference and the ratio to it. */
-export function printTable(timings) {
+/** As text, one line a timing: what, median and worst, its aim, HiGHS' own median, the reference and the ratio to it. */
+export function table(timings) {
   const heads = ['what', 'median', 'worst', 'aim', 'HiGHS alone', 'reference', 'median', 'ours / reference'];
   const rows = timings.map(({ what, times, unit = 'ms', aim, highs, reference }) => [
     what,
@@ -23,6 +26,19 @@ export function printTable(timings) {
       .map((cell, c) => cell.padEnd(wide[c]))
       .join('  ')
       .trimEnd();
-  console.log([line(heads), line(wide.map((w) => '─'.repeat(w))), ...rows.map(line)].join('\n'));
-  console.log(`\nNode ${process.version}, ${process.platform} ${process.arch}.`);
+  return [line(heads), line(wide.map((w) => '─'.repeat(w))), ...rows.map(line)].join('\n');
+}
+
+/** What the figures were taken on. */
+export const machine = () =>
+  `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} cores, load average ${loadavg()[0].toFixed(1)} at the end.`;
+
+/** Puts the run's own text between the marks of docs/bench.md. */
+export function writePage(text) {
+  const page = new URL('../docs/bench.md', import.meta.url);
+  const [before, , after] = readFileSync(page, 'utf8').split(/<!-- run begins -->|<!-- run ends -->/);
+  writeFileSync(
+    page,
+    `${before}<!-- run begins -->\n\n\`\`\`text\n${text}\n\`\`\`\n\n<!-- run ends -->${after}`,
+  );
 }

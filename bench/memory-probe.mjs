@@ -6,7 +6,7 @@ import { threadId } from 'node:worker_threads';
 const every_ms = Number(process.env.MEMORY_PROBE_MS ?? 20_000);
 const mb = (bytes) => Math.round(bytes / 104_857.6) / 10;
 
-setInterval(() => {
+function tell() {
   globalThis.gc?.();
   const { rss, heapUsed, heapTotal, external, arrayBuffers } = process.memoryUsage();
   const line = {
@@ -19,4 +19,8 @@ setInterval(() => {
     arrayBuffers: mb(arrayBuffers),
   };
   appendFileSync(process.env.MEMORY_PROBE, `${JSON.stringify(line)}\n`);
-}, every_ms).unref();
+}
+
+// At once too: a short run ends before the first interval.
+tell();
+setInterval(tell, every_ms).unref();

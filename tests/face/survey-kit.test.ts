@@ -31,6 +31,8 @@ it('an instrument is picked from the kit: doubt and step come from it, can be ty
     (await put('k3', { kind: 'indicator', name: 'lever', graduation_um: 1, repeatability_um: 0.4 })).status,
   ).toBe(201);
   await page.reload();
+  // The kit comes after the sheet: what is not offered yet cannot be chosen by its letters.
+  await expect.poll(() => page.getByLabel('Read with').textContent()).toContain('shop level');
   await tabTo(page, 'Read with');
   await page.keyboard.type('shop level');
   await page.keyboard.press('Tab');

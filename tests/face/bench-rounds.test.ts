@@ -6,7 +6,8 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
-import { allDelivered, expectPasses } from './map-shown.ts';
+import { allDelivered } from './delivered.ts';
+import { expectPasses } from './map-shown.ts';
 
 let served: Served;
 let opened: Opened;

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tablet, tabTo } from './browser.ts';
+import { deliveredEntries } from './delivered.ts';
 import { looksRight } from './looks.ts';
 
 const pictures = process.env.WAYWRIGHT_PICTURES;
@@ -114,8 +115,7 @@ it('what was typed in µm means the same when the screen speaks thou', async () 
   await expect.poll(() => row('Front carriage way, form')).toMatch(/\+12\.0 ± 3\.0/);
 });
 
-const entries = async (): Promise<Entry[]> =>
-  ((await (await fetch(`${served.address}/api/jobs/demo-saddle`)).json()) as { entries: Entry[] }).entries;
+const entries = (): Promise<Entry[]> => deliveredEntries(page, served.address, 'demo-saddle');
 
 it('what was chosen and a result that is kept are in the ledger, come back anywhere, and can be undone', async () => {
   const chosen = (await entries()).findLast((one) => one.kind === 'chart set');

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { KitEntry } from '../../src/core/ledger/kit-ledger.ts';
 import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { allDelivered } from './delivered.ts';
 import { looksRight } from './looks.ts';
 
 let folder: string;
@@ -24,8 +25,10 @@ const visit = async (path: string, words: string): Promise<void> => {
   await page.goto(served.address + path);
   await page.getByText(words).first().waitFor();
 };
-const entries = async (): Promise<KitEntry[]> =>
-  ((await (await fetch(`${served.address}/api/kit`)).json()) as { entries: KitEntry[] }).entries;
+async function entries(): Promise<KitEntry[]> {
+  await allDelivered(page);
+  return ((await (await fetch(`${served.address}/api/kit`)).json()) as { entries: KitEntry[] }).entries;
+}
 const type = async (label: string, text: string): Promise<void> => {
   await tabTo(page, label);
   await page.keyboard.press('Control+A');

@@ -2,16 +2,6 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 
-/** Waits until the workshop has all that this page wrote: a page goes on at once and delivers meanwhile. */
-export const allDelivered = (page: Page): Promise<void> =>
-  expect
-    .poll(() =>
-      page.evaluate(
-        () => Object.keys(localStorage).filter((key) => key.startsWith('waywright/outbox/')).length,
-      ),
-    )
-    .toBe(0);
-
 /** Figures of the map's zones by pad, minus end of the travel first, as they stand on the screen. */
 export const mapFigures = (page: Page): Promise<Record<string, string[]>> =>
   page.evaluate(() => {

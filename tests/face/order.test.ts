@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { allDelivered } from './delivered.ts';
 import { looksRight as looks } from './looks.ts';
 
 let served: Served;
@@ -35,6 +36,7 @@ const status = (title: string) =>
 const looksRight = (name: string) => looks(page, `order-${name}`);
 
 async function entries(): Promise<Entry[]> {
+  await allDelivered(page);
   const { entries } = (await (await fetch(`${served.address}/api/jobs/${job}`)).json()) as {
     entries: Entry[];
   };

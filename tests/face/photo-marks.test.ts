@@ -10,6 +10,7 @@ import { type PaintedSurface, paintedSurface } from '../printed/painted.ts';
 import { presets } from '../printed/presets.ts';
 import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { deliveredEntries } from './delivered.ts';
 import { looksRight as looks } from './looks.ts';
 
 // The picture comes from tests/printed, which shares nothing with the reader: its groove and its hole are known exactly, and blue
@@ -59,8 +60,7 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const entries = async (): Promise<Entry[]> =>
-  ((await (await fetch(`${served.address}/api/jobs/${demo}`)).json()) as { entries: Entry[] }).entries;
+const entries = (): Promise<Entry[]> => deliveredEntries(page, served.address, demo);
 const write = async (entry: object): Promise<void> => {
   const { status } = await fetch(`${served.address}/api/jobs/${demo}/entries`, {
     method: 'POST',

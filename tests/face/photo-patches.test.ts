@@ -8,6 +8,7 @@ import type { PlaceMm } from '../../src/core/print/picture.ts';
 import { type PadPhoto, padPhoto, paintedPad } from '../fixture/pad-photo.ts';
 import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { deliveredEntries } from './delivered.ts';
 import { looksRight } from './looks.ts';
 
 // The photo comes from tests/printed, which shares nothing with the reader, so where its places lie is known exactly.
@@ -41,8 +42,7 @@ afterAll(async () => {
   if (process.env.SHOTS) console.log('SHOTS', served.folder);
 });
 
-const entries = async (): Promise<Entry[]> =>
-  ((await (await fetch(`${served.address}/api/jobs/${demo}`)).json()) as { entries: Entry[] }).entries;
+const entries = (): Promise<Entry[]> => deliveredEntries(page, served.address, demo);
 
 async function choose(file: { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
   await page.goto(`${served.address}/job/${demo}/photo/${pad}`);

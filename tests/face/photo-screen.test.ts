@@ -10,6 +10,7 @@ import type { JobAnswer } from '../../src/shop/answer-job.ts';
 import { type PadPhoto, padPhoto, paintedPad, surePlaces, trueShares } from '../fixture/pad-photo.ts';
 import { type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, phone, pressKey, screenText, tablet, tabTo } from './browser.ts';
+import { deliveredEntries } from './delivered.ts';
 import { looksRight as looks } from './looks.ts';
 
 // The pictures come from tests/printed, which shares nothing with the reader: what they show is known exactly.
@@ -42,8 +43,7 @@ const photoAddress = () => `${served.address}/job/${demo}/photo/${pad}`;
 const fileOf = ({ jpeg }: PadPhoto, name = 'print.jpg') => ({ name, mimeType: 'image/jpeg', buffer: jpeg });
 const choose = async (photo: PadPhoto) =>
   page.locator('.beside input[type="file"]').setInputFiles(fileOf(photo));
-const entries = async (): Promise<Entry[]> =>
-  ((await (await fetch(`${served.address}/api/jobs/${demo}`)).json()) as { entries: Entry[] }).entries;
+const entries = (): Promise<Entry[]> => deliveredEntries(page, served.address, demo);
 
 /** Where the corners stand, as the grips tell it: from the headstock end, operator's side, round. */
 async function cornersOnScreen(): Promise<PlacePx[]> {

@@ -9,8 +9,9 @@ import { type PracticeRecord, slipsMade } from '../../src/core/practice/record.t
 import { practiceTruth } from '../../src/core/practice/replay.ts';
 import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
+import { allDelivered, deliveredEntries } from './delivered.ts';
 import { looksRight } from './looks.ts';
-import { allDelivered, expectPasses, mapFigures } from './map-shown.ts';
+import { expectPasses, mapFigures } from './map-shown.ts';
 
 let served: Served;
 let opened: Opened;
@@ -30,8 +31,7 @@ const button = (name: string | RegExp) => page.getByRole('button', { name, exact
 
 const look = (name: string) => looksRight(page, name);
 
-const entries = async (): Promise<Entry[]> =>
-  ((await (await fetch(`${served.address}/api/jobs/${jobId()}`)).json()) as { entries: Entry[] }).entries;
+const entries = (): Promise<Entry[]> => deliveredEntries(page, served.address, jobId());
 
 /** The command line's plan for the job, from its exported file, taken into a workshop of its own. */
 async function commandLine(): Promise<SteerAnswer> {

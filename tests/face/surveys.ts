@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import { newFolder, type Served, serve } from '../server/served.ts';
 import { type Opened, openBrowser, screenText } from './browser.ts';
+import { deliveredEntries } from './delivered.ts';
 import { looksRight as looks } from './looks.ts';
 
 /** The demo job's surveys in a browser on a server of their own, for every test of a file. */
@@ -27,8 +28,7 @@ export function openSurveys(): void {
   });
 }
 
-export const entries = async (): Promise<Entry[]> =>
-  ((await (await fetch(`${served.address}/api/jobs/${demo}`)).json()) as { entries: Entry[] }).entries;
+export const entries = (): Promise<Entry[]> => deliveredEntries(page, served.address, demo);
 export const surveys = async () => (await entries()).filter((entry) => entry.kind === 'survey taken');
 export const sheet = (key: string) =>
   page.goto(`${served.address}/job/${demo}/survey/${encodeURIComponent(key)}`);

@@ -1,5 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
+/** Both cores of a small machine; left alone, the runner keeps one for itself. */
+const both = 2;
+
 /** Unit, property and check tests run together; server processes are tried one at a time, pages of the browser two at a time. */
 export default defineConfig({
   test: {
@@ -15,6 +18,7 @@ export default defineConfig({
           ],
           environment: 'node',
           testTimeout: 60_000,
+          maxWorkers: both,
         },
       },
       {
@@ -23,6 +27,7 @@ export default defineConfig({
           include: ['tests/loop/**/*.test.ts'],
           environment: 'node',
           testTimeout: 600_000,
+          maxWorkers: both,
         },
       },
       {
@@ -46,7 +51,7 @@ export default defineConfig({
           testTimeout: 300_000,
           hookTimeout: 300_000,
           // Each file has a workshop and a browser of its own; more than two at once only wait for one another.
-          maxWorkers: 2,
+          maxWorkers: both,
         },
       },
     ],

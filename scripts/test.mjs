@@ -22,8 +22,7 @@ const must = (...step) => {
 must('tsc', '-p', 'tsconfig.json');
 must('biome', 'check', '.');
 must('knip');
-must('vitest', 'run', '--project', 'unit');
-must('vitest', 'run', '--project', 'loop');
+must('vitest', 'run', '--project', 'unit', '--project', 'loop');
 for (const project of ['server', 'face']) {
   const told = join(mkdtempSync(join(tmpdir(), 'waywright-test-')), 'told.json');
   const status = run(

@@ -144,12 +144,14 @@ export interface Appended {
   readonly entry: SentEntry;
 }
 
+/** One text for the job and the entry's id, which is its own only within the job. */
+export const nameOf = ({ job, id }: Pick<Row, 'job' | 'id'>): string => JSON.stringify([job, id]);
+
 /** What would become of entries that are appended, and the rows that are new; nothing is written, and the ledgers stay held. */
 function* appendPlaces({ db, hold }: Books, all: readonly Appended[]): Work<{ kept: Kept[]; fresh: Row[] }> {
   const jobs = [...new Set(all.map(({ job }) => job))];
   yield* hold({ jobs });
   const ids = [...new Set(all.map(({ entry }) => entry.id))];
-  const nameOf = ({ job, id }: Pick<Row, 'job' | 'id'>) => JSON.stringify([job, id]);
   const there = new Map(
     (yield* rows(db.selectFrom('entry').selectAll().where('job', 'in', jobs).where('id', 'in', ids))).map(
       (row) => [nameOf(row), row],

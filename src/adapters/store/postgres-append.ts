@@ -1,6 +1,6 @@
 import { type CompiledQuery, type Kysely, sql } from 'kysely';
 import type { Kept } from '../../shop/store.ts';
-import { type Appended, rowOf } from './job-rows.ts';
+import { type Appended, nameOf, rowOf } from './job-rows.ts';
 import { postgresSchema } from './migrations.ts';
 import type { Tables } from './tables.ts';
 
@@ -38,10 +38,9 @@ export interface Place {
 
 /** What became of each; one that stands nowhere is of a job that there is not. */
 export function keptAt(all: readonly Appended[], places: readonly Place[]): Kept[] {
-  const nameOf = (job: string, id: string) => JSON.stringify([job, id]);
-  const seqs = new Map(places.map(({ job, id, seq }) => [nameOf(job, id), seq]));
+  const seqs = new Map(places.map((place) => [nameOf(place), place.seq]));
   return all.map(({ job, entry }) => {
-    const seq = seqs.get(nameOf(job, entry.id));
+    const seq = seqs.get(nameOf({ job, id: entry.id }));
     return seq === undefined ? { kind: 'no such job' } : { kind: 'kept', seq, again: false };
   });
 }

@@ -1,15 +1,13 @@
 import type { Command } from 'commander';
 import { parsedJson } from '../../contract/refusal.ts';
 import { heights } from '../../shop/order/heights.ts';
-import { heightsWorking } from '../../shop/order/heights-working.ts';
 import { heightsAsk } from '../../shop/order/machine-chain.ts';
 import { about } from './about.ts';
 import { type Doors, withFile } from './doors.ts';
-import { heightsText } from './heights-text.ts';
-import { exitCodes, Leave } from './leave.ts';
 import type { OrderDoors } from './order-doors.ts';
 import type { Register } from './run.ts';
-import { type Told, tell } from './working-text.ts';
+import { tellHeights } from './tell-heights.ts';
+import type { Told } from './working-text.ts';
 
 const example = `
 Example:
@@ -32,17 +30,10 @@ export const registerHeights =
       .action(async (file: string, options: Told & { inch?: boolean }) => {
         await withFile(doors, file, (text) => {
           const system = options.inch ? 'inch' : 'metric';
-          const answer = heights(heightsAsk(parsedJson(text), machines(), doors.templates()), system);
-          if (!answer.ok) {
-            doors.complain(`no answer: ${answer.text}`);
-            throw new Leave(exitCodes.noAnswer);
-          }
-          tell(
+          tellHeights(
             doors,
             options,
-            answer,
-            (one) => heightsText(one, system),
-            () => heightsWorking(answer),
+            heights(heightsAsk(parsedJson(text), machines(), doors.templates()), system),
           );
         });
       });

@@ -12,20 +12,18 @@ import type { Machine } from '../../core/order/machine.ts';
 import { answerJob } from '../../shop/answer-job.ts';
 import { openJob, writeEntry } from '../../shop/keep-job.ts';
 import { forecastWorking } from '../../shop/order/forecast-working.ts';
-import { heightsWorking } from '../../shop/order/heights-working.ts';
 import { order } from '../../shop/order/order.ts';
 import { heightsAskOf, jobHeights, makeRebuild, openBench } from '../../shop/order/rebuild.ts';
 import { steerWorking } from '../../shop/steer-working.ts';
 import type { Store } from '../../shop/store.ts';
 import { typedDeed } from '../../shop/typed-deed.ts';
 import { type Doors, noAnswer, refuse, refused, withFile } from './doors.ts';
-import { heightsText } from './heights-text.ts';
 import { dimension, noSuchJob, sayKept } from './job-words.ts';
-import { exitCodes, Leave } from './leave.ts';
 import type { OrderDoors } from './order-doors.ts';
 import { orderText } from './order-text.ts';
 import type { Register } from './run.ts';
 import { steerText } from './steer-text.ts';
+import { tellHeights } from './tell-heights.ts';
 import { type Told, tell, withWorking } from './working-text.ts';
 
 interface RebuildDoors extends OrderDoors {
@@ -178,17 +176,7 @@ export const registerJobRebuild =
         const answer =
           jobHeights(open, doors.templates(), undefined, system) ??
           refused(doors, `id: ${JSON.stringify(id)}; expected a machine whose heights are told`);
-        if (!answer.ok) {
-          doors.complain(`no answer: ${answer.text}`);
-          throw new Leave(exitCodes.noAnswer);
-        }
-        tell(
-          doors,
-          options,
-          answer,
-          (one) => heightsText(one, system),
-          () => heightsWorking(answer),
-        );
+        tellHeights(doors, options, answer);
       });
 
     job

@@ -1,22 +1,15 @@
 import { z } from 'zod';
-import { measurePattern } from '../core/ledger/measure.ts';
 import type { Template } from '../core/ledger/template.ts';
 import { type Machine, stepScreens } from '../core/order/machine.ts';
 import { machineFaults } from './machine-fits.ts';
 import { madeBlockShape } from './made-block.ts';
+import { sizeName as key, measure, measuredPlace, measuredTarget, fileWords as words } from './measured.ts';
 import { checked } from './refusal.ts';
-import { finite, name, positive } from './slide.ts';
+import { finite, name } from './slide.ts';
 
 export type { Machine } from '../core/order/machine.ts';
 
 const id = z.string().regex(/^[a-z0-9][a-z0-9-]*$/, { error: 'small letters, figures and -' });
-const key = z.string().regex(/^[a-z][a-z0-9_]*$/, { error: 'small letters, figures and _' });
-const words = z.string().min(1).max(600);
-const measure = z.union([
-  finite,
-  z.string().regex(measurePattern, { error: 'a number, or a sum over dimensions such as "centres/2 + 40"' }),
-]);
-const measuredPlace = z.tuple([measure, measure, measure]);
 const hours = z.number().min(0.05).max(2000);
 
 const slideSchema = z.strictObject({
@@ -27,17 +20,7 @@ const slideSchema = z.strictObject({
   template: id,
   dimensions: z.record(z.string(), measure).optional(),
   pads: z.record(z.string(), name).optional(),
-  targets: z
-    .array(
-      z.strictObject({
-        feature: name,
-        low_um: measure,
-        high_um: measure,
-        aim_um: measure.optional(),
-        over_mm: positive.optional(),
-      }),
-    )
-    .optional(),
+  targets: z.array(z.strictObject(measuredTarget)).optional(),
   places: z
     .strictObject({
       minus_end: words.optional(),

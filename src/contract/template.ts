@@ -1,21 +1,14 @@
 import { z } from 'zod';
 import type { JobPlan } from '../core/ledger/entry.ts';
-import { measurePattern } from '../core/ledger/measure.ts';
 import { buildPlan, type Template, type TemplateAnswers } from '../core/ledger/template.ts';
 import { madeBlockFaults, madeBlockShape } from './made-block.ts';
+import { sizeName as key, measure, measuredPlace, measuredTarget, fileWords as words } from './measured.ts';
 import { BadInput, checked } from './refusal.ts';
 import { setupKinds } from './setup.ts';
 import { direction, film_um, finite, name, pass_um, positive } from './slide.ts';
 
 export type { Template } from '../core/ledger/template.ts';
 
-const key = z.string().regex(/^[a-z][a-z0-9_]*$/, { error: 'small letters, figures and _' });
-const words = z.string().min(1).max(600);
-const measure = z.union([
-  finite,
-  z.string().regex(measurePattern, { error: 'a number, or a sum over dimensions such as "across/2 + 14"' }),
-]);
-const measuredPlace = z.tuple([measure, measure, measure]);
 const bearing = {
   length_mm: measure,
   zones: z.int().min(1).max(60),
@@ -106,11 +99,7 @@ export const templateSchema = z
     targets: z
       .array(
         z.strictObject({
-          feature: name,
-          low_um: measure,
-          high_um: measure,
-          aim_um: measure.optional(),
-          over_mm: positive.optional(),
+          ...measuredTarget,
           guard: z.number().min(0).max(1).optional(),
         }),
       )

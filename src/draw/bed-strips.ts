@@ -5,8 +5,9 @@ import { linear } from './gauge-scale.ts';
 import { clearPlace } from './keep-clear.ts';
 import { line, pathThrough, rectangle, type Spot } from './line.ts';
 import { palette } from './palette.ts';
+import { doubtRibbon, type PlotAxis, type Scale } from './plot-parts.ts';
 import { type Shape, shape } from './shape.ts';
-import { type PlotAxis, twoFigures } from './sweep-plot.ts';
+import { twoFigures } from './sweep-plot.ts';
 import { brokenLines, label, textWidth } from './text.ts';
 
 /** What one survey found along the bed, in its shown unit; stations in the shown unit of the shared axis. */
@@ -55,8 +56,6 @@ export interface BedStripsFigure {
 const size = 14;
 const tall = 104;
 const costTall = 92;
-type Scale = (value: number) => number;
-
 interface Frame {
   readonly figure: BedStripsFigure;
   readonly x: Scale;
@@ -149,8 +148,6 @@ function stripOf(frame: Frame, strip: BedStrip, top: number): Shape[] {
   const y = linear([low, high === low ? low + 1 : high], [top + tall - under, top + over]);
   const spots = strip.values.map((value, i): Spot => [x(strip.stations[i]!), y(value)]);
   const { doubts } = strip;
-  const edge = (side: 1 | -1) =>
-    strip.values.map((value, i): Spot => [x(strip.stations[i]!), y(value + side * doubts![i]!)]);
   const quiet = { size, weight: 500, fill: palette.ink2 };
   const perX = (x(1) - x(0)) / figure.x_unit_mm;
   const times =
@@ -163,15 +160,7 @@ function stripOf(frame: Frame, strip: BedStrip, top: number): Shape[] {
       label(left - 7, y(mark) + 5, strip.text(mark), { ...quiet, anchor: 'end' }),
     ]),
     line([left, top], [left, top + tall], palette.edge, 1.3),
-    ...(doubts
-      ? [
-          shape('path', {
-            d: pathThrough([...edge(1), ...edge(-1).toReversed()], true),
-            fill: palette.edge,
-            'fill-opacity': 0.28,
-          }),
-        ]
-      : []),
+    ...(doubts ? [doubtRibbon(strip.stations, strip.values, doubts, x, y)] : []),
     shape('path', { d: pathThrough(spots), fill: 'none', stroke: palette.ink, 'stroke-width': 2.2 }),
     ...spots.map(([cx, cy]) => line([cx, cy - 4], [cx, cy + 4], palette.ink, 2)),
     ...jawsOf(strip, x, y),

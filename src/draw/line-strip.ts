@@ -4,8 +4,9 @@ import { linear } from './gauge-scale.ts';
 import type { Stretch } from './keep-clear.ts';
 import { arrow, line, pathThrough, rectangle, type Spot } from './line.ts';
 import { palette } from './palette.ts';
+import { doubtRibbon, type PlotAxis, type Scale, valueAxis } from './plot-parts.ts';
 import { type Shape, shape } from './shape.ts';
-import { type PlotAxis, twoFigures } from './sweep-plot.ts';
+import { twoFigures } from './sweep-plot.ts';
 import { label, textWidth } from './text.ts';
 
 /** A way's departures from a straight line, station by station, in the shown unit. */
@@ -40,8 +41,6 @@ export interface LineStripFigure {
 }
 
 const size = 14;
-type Scale = (value: number) => number;
-
 /** The strip: departures as a line with a ribbon as wide as their doubt, the minimum zone about them, and what holds it. */
 export function lineStrip(figure: LineStripFigure): Shape {
   const { stations, values, doubts = [], zone, width } = figure;
@@ -63,7 +62,7 @@ export function lineStrip(figure: LineStripFigure): Shape {
     { ...figure, height },
     rectangle(left, 30, width - left - 2, bottom - 30, palette.sheet),
     unwornStretches(figure, x, bottom),
-    uprights(figure, marks, y, left),
+    valueAxis(figure.y, marks, y, left, figure.width - 2),
     places(figure, x, bottom, [left - 6, width - 4], height),
     zoneLines(figure, x, y),
     ribbon(figure, x, y),
@@ -77,23 +76,6 @@ function unwornStretches({ unworn = [] }: LineStripFigure, x: Scale, bottom: num
   return unworn.map(([from, to]) =>
     rectangle(x(from), bottom - 7, Math.max(2, x(to) - x(from)), 7, palette.steel),
   );
-}
-
-function uprights(figure: LineStripFigure, marks: readonly number[], y: Scale, left: number): Shape[] {
-  return marks.flatMap((mark) => [
-    line(
-      [left, y(mark)],
-      [figure.width - 2, y(mark)],
-      mark === 0 ? palette.edge : palette.line,
-      mark === 0 ? 1.3 : 1,
-    ),
-    label(left - 7, y(mark) + 5, figure.y.text(mark), {
-      size,
-      weight: 500,
-      fill: palette.ink2,
-      anchor: 'end',
-    }),
-  ]);
 }
 
 /** Ticks stand at the stations; words only where they keep clear of each other, the ends first. */
@@ -133,18 +115,8 @@ function zoneLines({ zone, stations }: LineStripFigure, x: Scale, y: Scale): Sha
 
 function ribbon({ stations, values, doubts }: LineStripFigure, x: Scale, y: Scale): Shape[] {
   const middle = values.map((value, i): Spot => [x(stations[i]!), y(value)]);
-  const edge = (side: 1 | -1) =>
-    values.map((value, i): Spot => [x(stations[i]!), y(value + side * doubts![i]!)]);
   return [
-    ...(doubts
-      ? [
-          shape('path', {
-            d: pathThrough([...edge(1), ...edge(-1).toReversed()], true),
-            fill: palette.edge,
-            'fill-opacity': 0.28,
-          }),
-        ]
-      : []),
+    ...(doubts ? [doubtRibbon(stations, values, doubts, x, y)] : []),
     shape('path', { d: pathThrough(middle), fill: 'none', stroke: palette.ink, 'stroke-width': 2 }),
     ...(values.length <= 200
       ? middle.map(([cx, cy]) =>

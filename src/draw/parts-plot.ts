@@ -3,6 +3,7 @@ import { drawing } from './drawing.ts';
 import { linear } from './gauge-scale.ts';
 import { line, pathThrough, rectangle, type Spot } from './line.ts';
 import { palette } from './palette.ts';
+import { doubtRibbon, valueAxis } from './plot-parts.ts';
 import { type Shape, shape } from './shape.ts';
 import { twoFigures } from './sweep-plot.ts';
 import { brokenLines, label, textWidth } from './text.ts';
@@ -61,26 +62,8 @@ export function partsPlot(figure: PartsPlotFigure): Shape {
     label(0, lead + 16, figure.y.name, quiet),
     label(width - 2, lead + 16, times, { ...quiet, anchor: 'end' }),
     rectangle(left, top, width - left - 2, bottom - top, palette.sheet),
-    marks.flatMap((mark) => [
-      line(
-        [left, y(mark)],
-        [width - 2, y(mark)],
-        mark === 0 ? palette.edge : palette.line,
-        mark === 0 ? 1.3 : 1,
-      ),
-      label(left - 7, y(mark) + 5, figure.y.text(mark), { ...quiet, anchor: 'end' }),
-    ]),
-    shape('path', {
-      d: pathThrough(
-        [
-          ...spots((i) => value_um[i]! + doubt_um[i]!),
-          ...spots((i) => value_um[i]! - doubt_um[i]!).reverse(),
-        ],
-        true,
-      ),
-      fill: palette.edge,
-      'fill-opacity': 0.28,
-    }),
+    valueAxis(figure.y, marks, y, left, width - 2),
+    doubtRibbon(places_mm, value_um, doubt_um, x, y),
     ...(fit_um.length
       ? [
           shape('path', {

@@ -4,14 +4,9 @@ import { linear } from './gauge-scale.ts';
 import { clearPlace, type Stretch } from './keep-clear.ts';
 import { line, pathThrough, rectangle, type Spot } from './line.ts';
 import { palette } from './palette.ts';
+import { doubtRibbon, type PlotAxis, valueAxis } from './plot-parts.ts';
 import { type Shape, shape } from './shape.ts';
 import { label, textWidth } from './text.ts';
-
-/** An axis: what it counts, and how its figures are written, sign and all. */
-export interface PlotAxis {
-  readonly name: string;
-  readonly text: (value: number) => string;
-}
 
 /** A reading at a distance from the first; `left_out` names one that does not count: "120 mm left out". */
 export interface PlotPoint {
@@ -66,35 +61,12 @@ export function sweepPlot(figure: SweepPlotFigure): Shape {
   return drawing(
     { ...figure, height },
     rectangle(left, top, width - left - 2, bottom - top, palette.sheet),
-    yAxis(figure, marks, y, left, width),
+    valueAxis(figure.y, marks, y, left, width - 2),
     xAxis(figure, x, bottom, [left - 6, width], height),
     ribbon(fit, x, y),
     readings(points, x, y, [left + 2, width - 2], top),
     heading(figure, x, y, width),
   );
-}
-
-function yAxis(
-  figure: SweepPlotFigure,
-  marks: readonly number[],
-  y: (value: number) => number,
-  left: number,
-  width: number,
-): Shape[] {
-  return marks.flatMap((mark) => [
-    line(
-      [left, y(mark)],
-      [width - 2, y(mark)],
-      mark === 0 ? palette.edge : palette.line,
-      mark === 0 ? 1.3 : 1,
-    ),
-    label(left - 7, y(mark) + 5, figure.y.text(mark), {
-      size,
-      weight: 500,
-      fill: palette.ink2,
-      anchor: 'end',
-    }),
-  ]);
 }
 
 /** Ticks stand at the readings' own places; words only where they keep clear of each other. */
@@ -137,11 +109,17 @@ function xAxis(
 
 function ribbon(fit: readonly PlotFit[], x: (at: number) => number, y: (value: number) => number): Shape[] {
   if (fit.length < 2) return [];
-  const upper = fit.map((at): Spot => [x(at.at), y(at.value + at.doubt)]);
-  const lower = fit.map((at): Spot => [x(at.at), y(at.value - at.doubt)]).reverse();
+  const of = (what: (at: PlotFit) => number) => fit.map(what);
+  const band = doubtRibbon(
+    of(({ at }) => at),
+    of(({ value }) => value),
+    of(({ doubt }) => doubt),
+    x,
+    y,
+  );
   const middle = fit.map((at): Spot => [x(at.at), y(at.value)]);
   return [
-    shape('path', { d: pathThrough([...upper, ...lower], true), fill: palette.edge, 'fill-opacity': 0.28 }),
+    band,
     shape('path', { d: pathThrough(middle), fill: 'none', stroke: palette.ink, 'stroke-width': 2 }),
   ];
 }

@@ -4,11 +4,12 @@ import { type AxisRecord, axesOf } from '../../../core/ledger/rebuild-record.ts'
 import { blankAxis, blankCentres } from '../../../shop/order/sheet-blanks.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { clock, dayMonth } from '../frame/kept.tsx';
-import { Mark } from '../frame/mark.tsx';
 import type { OpenJob } from '../keep/jobs.ts';
 import { AxisSheet } from './sheet.tsx';
 import '../machine/machine.css';
 import './axis.css';
+import { Choice } from '../frame/choice.tsx';
+import { Caution } from '../frame/notice.tsx';
 
 const kinds = [
   { of: 'spindle', what: 'Where its axis lies against the travel', blank: blankAxis, toward: 1 },
@@ -62,30 +63,22 @@ function Axes({ open }: { readonly open: OpenJob }) {
             const its = kept.get(of);
             return (
               <li key={of}>
-                <button type="button" className="choice" onClick={() => choose(of)}>
-                  <span>
-                    <b>{of.charAt(0).toUpperCase() + of.slice(1)}</b>
-                    <small>
-                      {[what, ...(its ? [`Kept ${dayMonth(its.at)} ${clock(its.at)}`] : [])]
-                        .filter(Boolean)
-                        .join('. ')}
-                    </small>
-                  </span>
-                  <span />
-                  <Mark name="arrow right" size={20} />
-                </button>
+                <Choice
+                  name={of.charAt(0).toUpperCase() + of.slice(1)}
+                  note={[what, ...(its ? [`Kept ${dayMonth(its.at)} ${clock(its.at)}`] : [])]
+                    .filter(Boolean)
+                    .join('. ')}
+                  onClick={() => choose(of)}
+                />
               </li>
             );
           },
         )}
       </ul>
-      <p className="caution">
-        <Mark name="caution" size={20} />
-        <span>
-          Power locked off, chuck off, bore and bar clean. A headstock is heavier than it looks: rated lifting
-          gear; follow your local rules.
-        </span>
-      </p>
+      <Caution>
+        Power locked off, chuck off, bore and bar clean. A headstock is heavier than it looks: rated lifting
+        gear; follow your local rules.
+      </Caution>
       <Link className="third" href={`/job/${encodeURIComponent(open.id)}/order`}>
         Order of work
       </Link>

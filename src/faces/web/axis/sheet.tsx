@@ -6,6 +6,7 @@ import type { AxisTyped, BarTyped, ReadingTyped } from '../../../shop/order/axis
 import { moved } from '../../../shop/order/machine-draft.ts';
 import { KeepFoot } from '../frame/keep-foot.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { jobAddress } from '../keep/server.ts';
@@ -52,12 +53,7 @@ export function AxisSheet(props: {
       <h2>{of.charAt(0).toUpperCase() + of.slice(1)}</h2>
       <div aria-live="polite" className="axis-said">
         {wrong ? (
-          wrong.map((text) => (
-            <p key={text} className="wrong">
-              <Mark name="caution" size={20} />
-              <span>{text}</span>
-            </p>
-          ))
+          wrong.map((text) => <Wrong key={text}>{text}</Wrong>)
         ) : (
           <>
             {(data?.axes ?? []).map((one) => (

@@ -18,7 +18,7 @@ import {
 } from '../../../shop/order/axis-pads.ts';
 import type { AxisTyped } from '../../../shop/order/axis-typed.ts';
 import { PartMap } from '../bench/part-map.tsx';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { type OpenJob, outbox, queries, useTemplates } from '../keep/jobs.ts';
 import { newId } from '../keep/outbox.ts';
 import { fetched, jobAddress } from '../keep/server.ts';
@@ -154,12 +154,7 @@ function Take(props: {
       <p className="quiet">
         The Bench asks for what else it needs, and makes passes of it, pad by pad and zone by zone.
       </p>
-      {wrong === undefined ? null : (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{wrong}</span>
-        </p>
-      )}
+      {wrong === undefined ? null : <Wrong role="alert">{wrong}</Wrong>}
     </>
   );
 }

@@ -1,5 +1,5 @@
 import { lastTurned } from '../../../core/ledger/round-record.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { LieQuestion } from './lie.tsx';
 import { numberedZones } from './numbered-zones.ts';
@@ -21,10 +21,7 @@ export function HowTurned({ open }: { readonly open: OpenJob }) {
             punch mark, then check the names of the ends.
           </p>
           <LieQuestion onChoose={(how) => write({ kind: 'part turned over', round, how })} />
-          <p className="caution">
-            <Mark name="caution" size={20} />
-            <span>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</span>
-          </p>
+          <Caution>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</Caution>
         </div>
         <div>
           <PartMap

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { chanceWords } from '../../../core/prove/chance.ts';
 import type { FeatureLine } from '../../../shop/bench/feature-line.ts';
 import type { Phrase } from '../../../shop/phrase.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { Words } from '../frame/phrase.tsx';
 import { FeatureRow } from './feature-rows.tsx';
 import { Hero } from './hero.tsx';
@@ -47,10 +47,7 @@ export function NowPane(props: {
         {bearing}
       </div>
       {warnings.map((text) => (
-        <p className="caution" key={text}>
-          <Mark name="caution" size={20} />
-          <span>{text}</span>
-        </p>
+        <Caution key={text}>{text}</Caution>
       ))}
     </section>
   );

@@ -3,7 +3,6 @@ import { useParams } from 'wouter';
 import { type ChartRecord, chartRecordNow, resultsOf } from '../../../core/ledger/rebuild-record.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
-import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
@@ -17,6 +16,7 @@ import { PaperMaker } from './paper-maker.tsx';
 import { PutTogether } from './put-together.tsx';
 import { Remaining, Told } from './told.tsx';
 import './chart.css';
+import { Wrong } from '../frame/notice.tsx';
 
 /** The acceptance chart of a job: what is proven, what is not, and the paper to keep. */
 export function ChartScreen() {
@@ -88,12 +88,7 @@ function Chart({ open }: { readonly open: OpenJob }) {
           </dl>
         ) : null}
       </header>
-      {failure ? (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{whyNot(failure)}</span>
-        </p>
-      ) : null}
+      {failure ? <Wrong role="alert">{whyNot(failure)}</Wrong> : null}
       <Choices
         lists={lists.data ?? []}
         list={list}

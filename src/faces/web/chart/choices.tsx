@@ -3,7 +3,7 @@ import { sayLength } from '../../../core/quantity/length.ts';
 import type { ListOffered } from '../../../shop/chart/chart-answer.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { unitWords } from '../frame/cells.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import type { Units } from '../keep/settings.ts';
 import { type ChartDraft, readSize } from './chart-draft.ts';
 
@@ -110,10 +110,7 @@ export function Choices(props: {
             />
             <div id={`${id}-read`}>
               {read.is === 'wrong' ? (
-                <p className="wrong">
-                  <Mark name="caution" size={20} />
-                  <span>{read.why}</span>
-                </p>
+                <Wrong>{read.why}</Wrong>
               ) : (
                 <p className="quiet">
                   {read.is === 'read'

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { saveAs } from '../frame/save-as.ts';
 import { Segments } from '../frame/segments.tsx';
 import type { Units } from '../keep/settings.ts';
@@ -59,10 +60,7 @@ export function PaperMaker(props: {
       </div>
       <div aria-live="polite">
         {'why' in state ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{state.why}</span>
-          </p>
+          <Wrong>{state.why}</Wrong>
         ) : isMaking ? (
           <p className="quiet">The PDF is being made: lines, prints and photos.</p>
         ) : state.is === 'made' ? (

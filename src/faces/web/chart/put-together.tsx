@@ -10,7 +10,6 @@ import {
   ownLimit,
 } from '../../../shop/chart/own-chart.ts';
 import { moved, placeWords } from '../../../shop/order/machine-draft.ts';
-import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { jobAddress, posted, Refusing } from '../keep/server.ts';
 import type { Units } from '../keep/settings.ts';
@@ -18,6 +17,7 @@ import { ItemList, NumberField, PickField, TextField } from '../machine/fields.t
 import { MeasureField } from '../machine/measure-field.tsx';
 import { MeasuredWith } from './measured-with.tsx';
 import '../machine/machine.css';
+import { Wrong } from '../frame/notice.tsx';
 
 const senses = [
   { value: 'size', words: 'no more than this, no direction' },
@@ -34,12 +34,12 @@ const cells = [
   ['room', 'Room, temperature'],
 ] as const;
 
-type Wrong = readonly string[] | 'out of reach';
+type WhyNot = readonly string[] | 'out of reach';
 const pause_ms = 350;
 
 /** What the shop says of a chart as it is being put together; nothing when it can be kept. */
-function useLooked(id: string, record: ChartRecord, changed: boolean): Wrong | undefined {
-  const [wrong, setWrong] = useState<Wrong>();
+function useLooked(id: string, record: ChartRecord, changed: boolean): WhyNot | undefined {
+  const [wrong, setWrong] = useState<WhyNot>();
   const text = JSON.stringify(record);
   useEffect(() => {
     if (!changed) return setWrong(undefined);
@@ -293,17 +293,9 @@ export function PutTogether(props: {
           </section>
           <div aria-live="polite" className="machine-said">
             {wrong === 'out of reach' ? (
-              <p className="wrong">
-                <Mark name="caution" size={20} />
-                <span>The shop is out of reach. What you wrote stays here.</span>
-              </p>
+              <Wrong>The shop is out of reach. What you wrote stays here.</Wrong>
             ) : (
-              (wrong ?? []).map((text) => (
-                <p className="wrong" key={text}>
-                  <Mark name="caution" size={20} />
-                  <span>{text}</span>
-                </p>
-              ))
+              (wrong ?? []).map((text) => <Wrong key={text}>{text}</Wrong>)
             )}
           </div>
           {changed && wrong === undefined ? (

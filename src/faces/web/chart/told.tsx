@@ -1,5 +1,5 @@
 import type { ChartReport } from '../../../shop/chart/chart-report.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 
 /** Those after it are behind a word: nobody measures more in a day. */
 const shownAtOnce = 5;
@@ -103,10 +103,7 @@ export function Told({ report }: { readonly report: ChartReport }) {
       <section>
         <h2>Cautions</h2>
         {[...cautions].map((text) => (
-          <p key={text} className="caution">
-            <Mark name="caution" size={20} />
-            <span>{text}</span>
-          </p>
+          <Caution key={text}>{text}</Caution>
         ))}
       </section>
     </div>

@@ -1,6 +1,6 @@
 import { keptWords } from '../../../shop/chart/kept-words.ts';
 import type { LineShown } from '../../../shop/chart/line-shown.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import type { Units } from '../keep/settings.ts';
 import { noResult, type ResultTyped, readDoubt, readValue, resultOf, type When } from './chart-draft.ts';
 import type { LineEntry } from './line.tsx';
@@ -124,10 +124,7 @@ function Cell(props: {
       />
       <div id={`${id}-read`}>
         {read.is === 'wrong' ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{read.why}</span>
-          </p>
+          <Wrong>{read.why}</Wrong>
         ) : (
           <p className="quiet">{read.is === 'read' ? `Read as ${read.echo}.` : empty}</p>
         )}

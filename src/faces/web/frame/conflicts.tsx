@@ -3,7 +3,7 @@ import { conflicts } from '../../../core/ledger/conflicts.ts';
 import { conflictWords } from '../../../shop/conflict-words.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { clock } from './kept.tsx';
-import { Mark } from './mark.tsx';
+import { Wrong } from './notice.tsx';
 
 /** What two hands wrote without knowing of each other, on every screen of the job until a person has chosen. */
 export function Conflicts({ open: { id, job } }: { readonly open: OpenJob }) {
@@ -16,10 +16,7 @@ export function Conflicts({ open: { id, job } }: { readonly open: OpenJob }) {
         const { say, choices } = conflictWords(conflict, job.plan, job.entries);
         return (
           <div key={conflict.about} className="conflict">
-            <p className="wrong" role="alert">
-              <Mark name="caution" size={20} />
-              <span>{say}</span>
-            </p>
+            <Wrong role="alert">{say}</Wrong>
             {choices.map(({ entry, words, strikes }) => (
               <div key={entry.id} className="device-row">
                 <span>

@@ -1,5 +1,5 @@
 import { type ComponentType, useCallback, useEffect, useState } from 'react';
-import { Mark } from './mark.tsx';
+import { Wrong } from './notice.tsx';
 import { Top } from './top.tsx';
 
 const again_ms = 3_000;
@@ -63,13 +63,10 @@ export function FetchedScreen({ title, fetchIt }: { readonly title: string; read
       <main className="page narrow">
         {state === 'out of reach' ? (
           <>
-            <p className="wrong" role="alert">
-              <Mark name="caution" size={20} />
-              <span>
-                The shop is out of reach, and this screen was not on this phone yet. Nothing is lost; it is
-                asked for again by itself.
-              </span>
-            </p>
+            <Wrong role="alert">
+              The shop is out of reach, and this screen was not on this phone yet. Nothing is lost; it is
+              asked for again by itself.
+            </Wrong>
             <button type="button" className="second" onClick={() => void ask('by hand')}>
               Try again
             </button>

@@ -5,8 +5,8 @@ import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { type OpenJob, useJob } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
 import { Conflicts } from './conflicts.tsx';
-import { Mark } from './mark.tsx';
 import { NotLetIn } from './not-let-in.tsx';
+import { Wrong } from './notice.tsx';
 import { Top } from './top.tsx';
 
 /** A screen of one job: its bar at the top, and its content once the job is known. */
@@ -42,14 +42,11 @@ export function JobScreen(props: {
         {failure instanceof Refusing && failure.status === 401 ? (
           <NotLetIn />
         ) : failure ? (
-          <p className="wrong" role="alert">
-            <Mark name="caution" size={20} />
-            <span>
-              {failure instanceof Refusing && failure.status === 404
-                ? 'There is no such job in the shop’s file.'
-                : 'The shop’s file is out of reach. What you entered is kept on this phone; this page looks again by itself.'}
-            </span>
-          </p>
+          <Wrong role="alert">
+            {failure instanceof Refusing && failure.status === 404
+              ? 'There is no such job in the shop’s file.'
+              : 'The shop’s file is out of reach. What you entered is kept on this phone; this page looks again by itself.'}
+          </Wrong>
         ) : null}
       </main>
     </>

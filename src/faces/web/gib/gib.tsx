@@ -24,6 +24,7 @@ import { MeasureField } from '../machine/measure-field.tsx';
 import { useWorkedOut } from '../machine/worked-out.ts';
 import '../machine/machine.css';
 import '../axis/axis.css';
+import { Wrong } from '../frame/notice.tsx';
 
 /** A dovetail over rolls, its gib and its keepers: what was read, what it comes to, what to do. */
 export function GibScreen() {
@@ -63,10 +64,7 @@ function Gib({ open, of }: { readonly open: OpenJob; readonly of: string }) {
       <div aria-live="polite" className="axis-said">
         {isSome(asked) ? null : <p className="say">Choose below what was measured: one part is enough.</p>}
         {(wrong ?? []).map((text) => (
-          <p key={text} className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{text}</span>
-          </p>
+          <Wrong key={text}>{text}</Wrong>
         ))}
         {wrong
           ? null

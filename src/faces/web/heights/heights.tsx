@@ -24,6 +24,7 @@ import { useWorkedOut } from '../machine/worked-out.ts';
 import { MachineScreen, type OpenMachine } from '../order/whole.tsx';
 import '../machine/machine.css';
 import './heights.css';
+import { Wrong } from '../frame/notice.tsx';
 
 /** The machine's heights: what wear, cuts and liners do to each, and the room that is left to scrape. */
 export function HeightsScreen() {
@@ -74,16 +75,12 @@ function Heights({ open }: { readonly open: OpenMachine }) {
       <div className="pair">
         <section aria-live="polite">
           {data?.warnings.map((one) => (
-            <p key={one.text} className="wrong">
-              <Mark name="caution" size={20} />
-              <span>{one.text}</span>
-            </p>
+            <Wrong key={one.text}>{one.text}</Wrong>
           ))}
           {(wrong ?? []).map((text) => (
-            <p key={text} className="wrong" role="alert">
-              <Mark name="caution" size={20} />
-              <span>{text}</span>
-            </p>
+            <Wrong key={text} role="alert">
+              {text}
+            </Wrong>
           ))}
           {data?.heights.map((height) => (
             <article key={height.name} className="height">

@@ -1,9 +1,11 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type ChangeEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { photosTakenWords } from '../../../shop/archive/carried-words.ts';
+import { FileButton } from '../frame/file-button.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { NotLetIn } from '../frame/not-let-in.tsx';
+import { Caution, Wrong } from '../frame/notice.tsx';
 import { Top } from '../frame/top.tsx';
 import { useJobLines } from '../keep/jobs.ts';
 import { Refusing, sentJob } from '../keep/server.ts';
@@ -22,10 +24,7 @@ export function JobsScreen() {
         {error instanceof Refusing && error.status === 401 ? (
           <NotLetIn />
         ) : error ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>The shop’s file is out of reach. What you entered is kept on this phone.</span>
-          </p>
+          <Wrong>The shop’s file is out of reach. What you entered is kept on this phone.</Wrong>
         ) : null}
         {data?.jobs.length === 0 ? (
           <p className="say">
@@ -77,16 +76,12 @@ export function JobsScreen() {
 
 /** A job file from another shop or an earlier export, with photos or without; refused whole, with the reason, or taken whole. */
 function ImportFile() {
-  const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState<string>();
   const [takes, setTakes] = useState<string>();
   const [lacking, setLacking] = useState<{ readonly id: string; readonly words: string }>();
   const [, go] = useLocation();
   const client = useQueryClient();
-  const take = async (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.target.files?.[0];
-    event.target.value = '';
-    if (!file) return;
+  const take = async (file: File) => {
     setWrong(undefined);
     setLacking(undefined);
     setTakes(file.name);
@@ -104,16 +99,11 @@ function ImportFile() {
   };
   return (
     <div>
-      <button type="button" className="third" onClick={() => input.current?.click()}>
-        Open a job file
-      </button>
-      <input
-        ref={input}
-        type="file"
+      <FileButton
+        words="Open a job file"
+        name="Job file"
         accept="application/json,.json,application/zip,.zip"
-        hidden
-        aria-label="Job file"
-        onChange={(event) => void take(event)}
+        onFile={(file) => void take(file)}
       />
       {takes === undefined ? null : (
         <p className="quiet" role="status">
@@ -121,22 +111,14 @@ function ImportFile() {
         </p>
       )}
       {lacking === undefined ? null : (
-        <p className="caution" role="status">
-          <Mark name="caution" size={20} />
-          <span>
-            The job is in. {lacking.words}. What was read of them stands.{' '}
-            <Link className="third" href={lacking.id}>
-              Open the job
-            </Link>
-          </span>
-        </p>
+        <Caution role="status">
+          The job is in. {lacking.words}. What was read of them stands.{' '}
+          <Link className="third" href={lacking.id}>
+            Open the job
+          </Link>
+        </Caution>
       )}
-      {wrong === undefined ? null : (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{wrong}</span>
-        </p>
-      )}
+      {wrong === undefined ? null : <Wrong role="alert">{wrong}</Wrong>}
     </div>
   );
 }

@@ -2,7 +2,7 @@ import type { KeyboardEvent } from 'react';
 import type { ThingField } from '../../../shop/kit/thing-fields.ts';
 import type { FieldRead } from '../../../shop/kit/thing-typed.ts';
 import { unitWords } from '../frame/cells.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import type { Units } from '../keep/settings.ts';
 
 /** One field of a thing of the kit: what is asked, what was typed, what was understood. */
@@ -67,10 +67,7 @@ export function ThingCell(props: {
               : field.hint}
           </p>
         ) : (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{why}</span>
-          </p>
+          <Wrong>{why}</Wrong>
         )}
       </div>
     </div>

@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type ChangeEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import { isReference, type KitItem } from '../../../core/ledger/kit-ledger.ts';
 import { thingLine } from '../../../shop/kit/thing-words.ts';
@@ -7,7 +7,7 @@ import { GoLink } from '../frame/go.tsx';
 import { dayMonth } from '../frame/kept.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { Top } from '../frame/top.tsx';
-import { outbox, useOutbox } from '../keep/jobs.ts';
+import { useOutbox } from '../keep/jobs.ts';
 import { useKit } from '../keep/kit.ts';
 import { kitParcels } from '../keep/outbox.ts';
 import { posted, Refusing } from '../keep/server.ts';
@@ -15,37 +15,26 @@ import { useSettings } from '../keep/settings.ts';
 import { KitDeeds } from './deeds.tsx';
 import { JobTargets } from './targets.tsx';
 import './kit.css';
+import { FileButton } from '../frame/file-button.tsx';
+import { Wrong } from '../frame/notice.tsx';
+import { RefusedParcels } from '../frame/refused-parcels.tsx';
 
 /** The workshop's instruments and references, and what they can prove of the job that is open. */
 export function KitScreen() {
   const { kit, failure } = useKit();
   const box = useOutbox();
-  const refused = box.refused.filter((parcel) => parcel.job === kitParcels);
   return (
     <>
       <Top title="Kit" />
       <main className="page with-foot">
         {failure ? (
-          <p className="wrong" role="alert">
-            <Mark name="caution" size={20} />
-            <span>
-              {failure instanceof Refusing
-                ? `The kit cannot be opened: ${failure.message}`
-                : 'The shop’s file is out of reach. Nothing is lost; this page looks again by itself.'}
-            </span>
-          </p>
+          <Wrong role="alert">
+            {failure instanceof Refusing
+              ? `The kit cannot be opened: ${failure.message}`
+              : 'The shop’s file is out of reach. Nothing is lost; this page looks again by itself.'}
+          </Wrong>
         ) : null}
-        {refused.map((parcel) => (
-          <p className="wrong" key={parcel.entry.id} role="alert">
-            <Mark name="caution" size={20} />
-            <span>
-              Not taken by the shop’s file: {parcel.why}. It is still on this phone.{' '}
-              <button type="button" className="third" onClick={() => outbox.letGo(parcel.entry.id)}>
-                Let it go
-              </button>
-            </span>
-          </p>
-        ))}
+        <RefusedParcels refused={box.refused.filter((parcel) => parcel.job === kitParcels)} />
         {kit ? (
           <>
             <p className="say">
@@ -105,13 +94,9 @@ const checkedOn = (day: string): string => `${dayMonth(day)} ${day.slice(0, 4)}`
 
 /** The kit as a file, out and in. */
 function KitFiles() {
-  const input = useRef<HTMLInputElement>(null);
   const [said, setSaid] = useState<{ readonly ok: boolean; readonly words: string }>();
   const client = useQueryClient();
-  const take = async (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.target.files?.[0];
-    event.target.value = '';
-    if (!file) return;
+  const take = async (file: File) => {
     try {
       await posted('/api/kit/import', JSON.parse(await file.text()));
       await client.invalidateQueries({ queryKey: ['kit'] });
@@ -127,18 +112,13 @@ function KitFiles() {
           <Mark name="arrow down" size={20} />
           Export the kit
         </a>
-        <button type="button" className="third" onClick={() => input.current?.click()}>
-          Take in a kit file
-        </button>
+        <FileButton
+          words="Take in a kit file"
+          name="Kit file"
+          accept="application/json,.json"
+          onFile={(file) => void take(file)}
+        />
       </div>
-      <input
-        ref={input}
-        type="file"
-        accept="application/json,.json"
-        hidden
-        aria-label="Kit file"
-        onChange={(event) => void take(event)}
-      />
       <p role="status" className={said?.ok === false ? 'wrong' : 'quiet'}>
         {said?.ok === false ? <Mark name="caution" size={20} /> : null}
         <span>{said?.words}</span>

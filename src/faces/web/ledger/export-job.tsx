@@ -5,6 +5,7 @@ import { photosNamed } from '../../../shop/archive/archive.ts';
 import { exportWords, type PhotosHere } from '../../../shop/archive/carried-words.ts';
 import { counted } from '../../../shop/phrase.ts';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { fetched, jobAddress, Refusing, wouldAnswer } from '../keep/server.ts';
 
 /** The whole job as a file: its ledger alone, or with the photos that the ledger names. */
@@ -67,15 +68,12 @@ function WithPhotos({ id, here }: { readonly id: string; readonly here: PhotosHe
           Looking through the photos.
         </p>
       ) : state ? (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>
-            Not exported. {state.why}.{' '}
-            <a className="third" href={partial} download>
-              Export without what is damaged
-            </a>
-          </span>
-        </p>
+        <Wrong role="alert">
+          Not exported. {state.why}.{' '}
+          <a className="third" href={partial} download>
+            Export without what is damaged
+          </a>
+        </Wrong>
       ) : null}
     </>
   );

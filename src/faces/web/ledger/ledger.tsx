@@ -3,8 +3,8 @@ import { entryWords } from '../../../shop/entry-words.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { clock, dayMonth } from '../frame/kept.tsx';
-import { Mark } from '../frame/mark.tsx';
-import { type OpenJob, outbox, useOutbox, useWrite } from '../keep/jobs.ts';
+import { RefusedParcels } from '../frame/refused-parcels.tsx';
+import { type OpenJob, useOutbox, useWrite } from '../keep/jobs.ts';
 import { ExportJob } from './export-job.tsx';
 
 /** All that was done, newest first; any of it can be undone, and an undo undone. */
@@ -29,17 +29,7 @@ function Ledger({ open }: { readonly open: OpenJob }) {
         All that was done, newest first. Undoing is an entry too, so nothing is ever lost.
       </p>
       <ExportJob id={id} job={job} />
-      {box.refused.map((parcel) => (
-        <p className="wrong" key={parcel.entry.id} role="alert">
-          <Mark name="caution" size={20} />
-          <span>
-            Not taken by the shop’s file: {parcel.why}. It is still on this phone.{' '}
-            <button type="button" className="third" onClick={() => outbox.letGo(parcel.entry.id)}>
-              Let it go
-            </button>
-          </span>
-        </p>
-      ))}
+      <RefusedParcels refused={box.refused} />
       <ol className="rows ledger">
         {job.entries.toReversed().map((entry) => {
           const undone = struck.has(entry.id);

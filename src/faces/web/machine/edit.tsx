@@ -1,11 +1,13 @@
-import { type ChangeEvent, useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { Machine } from '../../../core/order/machine.ts';
 import { isListed } from '../../../shop/order/machine-draft.ts';
 import { heldNames } from '../../../shop/order/machine-rename.ts';
 import { counted } from '../../../shop/phrase.ts';
+import { FileButton } from '../frame/file-button.tsx';
 import { GoButton } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { saveAs } from '../frame/save-as.ts';
 import { Segments } from '../frame/segments.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
@@ -133,22 +135,16 @@ function Said({ checked }: { readonly checked: MachineChecked }) {
       {checked.is === 'wrong' ? (
         <>
           {checked.issues.slice(0, shownAtOnce).map(({ where, what }) => (
-            <p className="wrong" key={where + what}>
-              <Mark name="caution" size={20} />
-              <span>
-                {where}: {what}
-              </span>
-            </p>
+            <Wrong key={where + what}>
+              {where}: {what}
+            </Wrong>
           ))}
           {checked.issues.length > shownAtOnce ? (
             <p className="quiet">and {counted(checked.issues.length - shownAtOnce, 'thing')} more.</p>
           ) : null}
         </>
       ) : checked.is === 'out of reach' ? (
-        <p className="wrong">
-          <Mark name="caution" size={20} />
-          <span>The shop is out of reach: the machine cannot be looked at. What you wrote stays here.</span>
-        </p>
+        <Wrong>The shop is out of reach: the machine cannot be looked at. What you wrote stays here.</Wrong>
       ) : null}
     </div>
   );
@@ -161,11 +157,8 @@ function TextRoom(props: {
   readonly onChange: (text: string) => void;
 }) {
   const { text, name, onChange } = props;
-  const input = useRef<HTMLInputElement>(null);
-  const take = async (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.target.files?.[0];
-    event.target.value = '';
-    if (file) onChange(await file.text());
+  const take = async (file: File) => {
+    onChange(await file.text());
   };
   return (
     <div className="machine-room">
@@ -191,16 +184,11 @@ function TextRoom(props: {
           <Mark name="arrow down" size={20} />
           Save as a file
         </button>
-        <button type="button" className="third" onClick={() => input.current?.click()}>
-          Take from a file
-        </button>
-        <input
-          ref={input}
-          type="file"
+        <FileButton
+          words="Take from a file"
+          name="Machine file"
           accept="application/json,.json"
-          hidden
-          aria-label="Machine file"
-          onChange={(event) => void take(event)}
+          onFile={(file) => void take(file)}
         />
       </div>
     </div>

@@ -7,7 +7,7 @@ import {
   renameRefusal,
 } from '../../../shop/order/machine-rename.ts';
 import { type MeasureScale, measureShown, measureTyped } from '../../../shop/order/measure-typed.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 
 /** A line of text with its label. */
 export function TextField(props: {
@@ -161,12 +161,7 @@ export function ShortName(props: {
         onBlur={() => type(undefined)}
       />
       <div id={`${id}-said`} aria-live="polite">
-        {why === undefined ? null : (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{why}</span>
-          </p>
-        )}
+        {why === undefined ? null : <Wrong>{why}</Wrong>}
       </div>
     </div>
   );

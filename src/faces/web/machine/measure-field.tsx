@@ -3,7 +3,7 @@ import { readDeviation } from '../../../core/quantity/deviation.ts';
 import { readLength } from '../../../core/quantity/length.ts';
 import { plain } from '../../../core/quantity/show.ts';
 import { clean, size_um } from '../../../core/quantity/unit.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { type Units, useSettings } from '../keep/settings.ts';
 
 type Value = number | undefined;
@@ -77,10 +77,7 @@ export function MeasureField(props: {
             <p className="quiet">{empty}</p>
           )
         ) : (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{its.why}</span>
-          </p>
+          <Wrong>{its.why}</Wrong>
         )}
       </div>
     </div>

@@ -1,11 +1,10 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { type ChangeEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { Machine } from '../../../core/order/machine.ts';
 import { placeWords, scratchMachine } from '../../../shop/order/machine-draft.ts';
 import { counted } from '../../../shop/phrase.ts';
 import { GoButton } from '../frame/go.tsx';
-import { Mark } from '../frame/mark.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
@@ -15,6 +14,9 @@ import { fetched, posted, Refusing, sentText } from '../keep/server.ts';
 import { useSettings } from '../keep/settings.ts';
 import { dimensionStart, dimensionUnit, readDimension } from '../new/dimension-text.ts';
 import './machine.css';
+import { Choice } from '../frame/choice.tsx';
+import { FileButton } from '../frame/file-button.tsx';
+import { Wrong } from '../frame/notice.tsx';
 
 interface Draft {
   readonly machine?: Machine;
@@ -63,41 +65,28 @@ function Choose({ onChoose }: { readonly onChoose: (machine: Machine) => void })
       <p className="say">
         Which machine? Its steps, ways and tests come with it; you can change all of them.
       </p>
-      {error ? (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{outOfReach}</span>
-        </p>
-      ) : null}
+      {error ? <Wrong role="alert">{outOfReach}</Wrong> : null}
       <ul className="rows">
         {data?.map((one) => (
           <li key={one.id}>
-            <button type="button" className="choice" onClick={() => onChoose(one)}>
-              <span>
-                <b>{one.title}</b>
-                <small>
+            <Choice
+              name={one.title}
+              note={
+                <>
                   {one.description} {counted(one.steps.length, 'step')}.
-                </small>
-              </span>
-              <span />
-              <Mark name="arrow right" size={20} />
-            </button>
+                </>
+              }
+              onClick={() => onChoose(one)}
+            />
           </li>
         ))}
         <li>
-          <button
-            type="button"
-            className="choice"
-            aria-expanded={scratch}
+          <Choice
+            name="My own, from scratch"
+            note="One slide and two steps to begin with; the rest you add."
+            open={scratch}
             onClick={() => setScratch(!scratch)}
-          >
-            <span>
-              <b>My own, from scratch</b>
-              <small>One slide and two steps to begin with; the rest you add.</small>
-            </span>
-            <span />
-            <Mark name="plus" size={20} />
-          </button>
+          />
         </li>
       </ul>
       {scratch ? (
@@ -106,18 +95,11 @@ function Choose({ onChoose }: { readonly onChoose: (machine: Machine) => void })
           <ul className="rows">
             {templates?.map((one) => (
               <li key={one.id}>
-                <button
-                  type="button"
-                  className="choice"
+                <Choice
+                  name={one.title}
+                  note={one.description}
                   onClick={() => onChoose(scratchMachine(one.id, 'My own machine'))}
-                >
-                  <span>
-                    <b>{one.title}</b>
-                    <small>{one.description}</small>
-                  </span>
-                  <span />
-                  <Mark name="arrow right" size={20} />
-                </button>
+                />
               </li>
             ))}
           </ul>
@@ -130,12 +112,8 @@ function Choose({ onChoose }: { readonly onChoose: (machine: Machine) => void })
 
 /** A machine from its file; one that does not hang together is told where. */
 function FromFile({ onChoose }: { readonly onChoose: (machine: Machine) => void }) {
-  const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState<readonly string[]>([]);
-  const take = async (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.target.files?.[0];
-    event.target.value = '';
-    if (!file) return;
+  const take = async (file: File) => {
     const text = await file.text();
     try {
       await sentText('/api/machines/check', text);
@@ -150,22 +128,16 @@ function FromFile({ onChoose }: { readonly onChoose: (machine: Machine) => void 
   };
   return (
     <div>
-      <button type="button" className="third" onClick={() => input.current?.click()}>
-        Open a machine file
-      </button>
-      <input
-        ref={input}
-        type="file"
+      <FileButton
+        words="Open a machine file"
+        name="Machine file"
         accept="application/json,.json"
-        hidden
-        aria-label="Machine file"
-        onChange={(event) => void take(event)}
+        onFile={(file) => void take(file)}
       />
       {wrong.map((text) => (
-        <p className="wrong" role="alert" key={text}>
-          <Mark name="caution" size={20} />
-          <span>{text}</span>
-        </p>
+        <Wrong key={text} role="alert">
+          {text}
+        </Wrong>
       ))}
     </div>
   );
@@ -263,21 +235,11 @@ function Sizes(props: {
             <span className="quiet" id={`size-${size.key}-where`}>
               {size.where}
             </span>
-            {read.ok ? null : (
-              <p className="wrong">
-                <Mark name="caution" size={20} />
-                <span>{read.why}</span>
-              </p>
-            )}
+            {read.ok ? null : <Wrong>{read.why}</Wrong>}
           </div>
         ))}
       </div>
-      {wrong === undefined ? null : (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{wrong}</span>
-        </p>
-      )}
+      {wrong === undefined ? null : <Wrong role="alert">{wrong}</Wrong>}
       <footer className="foot">
         <p>
           {counted(machine.steps.length, 'step')}; each bench opens as a job of its own. All of it can be

@@ -3,6 +3,7 @@ import type { Setup } from '../../../core/ledger/setup.ts';
 import { setupDrawing } from '../../../draw/setup/figures.ts';
 import { Figure } from '../figure.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { useWidth } from '../frame/width.ts';
 
 /** The drawing of a set-up: what rides is solid, what is touched is dotted, travel is the long arrow. */
@@ -72,10 +73,6 @@ export const CardWords = ({ setup }: { readonly setup: Setup }) => (
         </span>
       </li>
     </ol>
-    {setup.caution ? (
-      <p className="caution">
-        <Mark name="caution" size={20} /> <span>{setup.caution}</span>
-      </p>
-    ) : null}
+    {setup.caution ? <Caution>{setup.caution}</Caution> : null}
   </div>
 );

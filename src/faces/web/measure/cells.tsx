@@ -1,5 +1,5 @@
 import { type ClipboardEvent, type KeyboardEvent, type Ref, useId, useImperativeHandle, useRef } from 'react';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 
 /** One big cell: where it stands, what was typed into it, and what is wrong with it. */
 export interface Cell {
@@ -80,12 +80,9 @@ export function Cells(props: {
       </div>
       {cells.map((cell, index) =>
         cell.wrong === undefined ? null : (
-          <p className="wrong" id={`${own}-${index}`} key={cell.place}>
-            <Mark name="caution" size={20} />
-            <span>
-              {cell.place}: {cell.wrong}
-            </span>
-          </p>
+          <Wrong key={cell.place} id={`${own}-${index}`}>
+            {cell.place}: {cell.wrong}
+          </Wrong>
         ),
       )}
     </fieldset>

@@ -1,4 +1,5 @@
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { type CardDraft, temperatureOf } from './draft.ts';
 
 /** What may be said of the set-up besides: nothing here stops the work. */
@@ -50,12 +51,7 @@ export function Optional<Unit extends string>(props: {
             onChange={(event) => onChange({ ...draft, temperature: event.target.value })}
           />
         </label>
-        {typeof temperature === 'string' ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{temperature}</span>
-          </p>
-        ) : null}
+        {typeof temperature === 'string' ? <Wrong>{temperature}</Wrong> : null}
       </div>
     </details>
   );

@@ -6,7 +6,7 @@ import { sayLength } from '../../../core/quantity/length.ts';
 import { type DeviationUnit, systemOf, unitSign } from '../../../core/quantity/unit.ts';
 import { sweepSentence } from '../../../shop/measure/sweep-sentence.ts';
 import { stopDistances } from '../../../shop/measure/sweep-so-far.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { Words } from '../frame/phrase.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
@@ -135,12 +135,7 @@ export function SweepCard(props: CardProps<SweepSetup>) {
           onFocus={setAt}
           onEnd={() => keep.current?.focus()}
         />
-        {pasteWrong === undefined ? null : (
-          <p className="wrong" role="alert">
-            <Mark name="caution" size={20} />
-            <span>{pasteWrong}</span>
-          </p>
-        )}
+        {pasteWrong === undefined ? null : <Wrong role="alert">{pasteWrong}</Wrong>}
         {reading.off.map((off) => (
           <OffQuestion
             key={off.stop}

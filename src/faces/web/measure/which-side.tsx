@@ -1,5 +1,5 @@
 import type { SweepSetup } from '../../../core/ledger/setup.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { Segments } from '../frame/segments.tsx';
 
 /** From which side a sweep is made: drawing and words follow it, and what a climbing number means is said once more. */
@@ -25,13 +25,10 @@ export const WhichSide = (props: {
         onChoose={(value) => onOther(value === 'other')}
       />
       {other ? (
-        <p className="caution">
-          <Mark name="caution" size={20} />
-          <span>
-            From the other side signs mean the opposite: <b>climbing is {setup.climbs_words}</b>, falling is{' '}
-            {setup.falls_words}. Drawing and words here are turned; type what you see.
-          </span>
-        </p>
+        <Caution>
+          From the other side signs mean the opposite: <b>climbing is {setup.climbs_words}</b>, falling is{' '}
+          {setup.falls_words}. Drawing and words here are turned; type what you see.
+        </Caution>
       ) : null}
     </section>
   );

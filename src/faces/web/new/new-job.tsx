@@ -1,11 +1,12 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
-import { Link, useLocation } from 'wouter';
+import { useLocation } from 'wouter';
 import { buildPlan, type Template } from '../../../core/ledger/template.ts';
 import { numberedZones } from '../bench/numbered-zones.ts';
 import { PartMap } from '../bench/part-map.tsx';
+import { Choice } from '../frame/choice.tsx';
 import { GoButton } from '../frame/go.tsx';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
@@ -29,12 +30,7 @@ export function NewJobScreen() {
     <>
       <Top title="New job" />
       <main className={template ? 'page with-foot' : 'page narrow'}>
-        {error ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>The shop’s file is out of reach. What you typed stays here.</span>
-          </p>
-        ) : null}
+        {error ? <Wrong>The shop’s file is out of reach. What you typed stays here.</Wrong> : null}
         {template ? (
           <Dimensions template={template} draft={draft} onChange={setDraft} onMade={finish} />
         ) : (
@@ -43,44 +39,26 @@ export function NewJobScreen() {
             <ul className="rows">
               {templates?.map((one) => (
                 <li key={one.id}>
-                  <button
-                    type="button"
-                    className="choice"
+                  <Choice
+                    name={one.title}
+                    note={one.description}
                     onClick={() => setDraft({ ...draft, template: one.id, system: units, typed: {} })}
-                  >
-                    <span>
-                      <b>{one.title}</b>
-                      <small>{one.description}</small>
-                    </span>
-                    <span />
-                    <Mark name="arrow right" size={20} />
-                  </button>
+                  />
                 </li>
               ))}
               <li>
-                <Link className="choice" href="/whole">
-                  <span>
-                    <b>A whole machine</b>
-                    <small>
-                      From survey to acceptance chart: steps in their order, a bench for each slide, heights,
-                      axes.
-                    </small>
-                  </span>
-                  <span />
-                  <Mark name="arrow right" size={20} />
-                </Link>
+                <Choice
+                  name="A whole machine"
+                  note="From survey to acceptance chart: steps in their order, a bench for each slide, heights, axes."
+                  href="/whole"
+                />
               </li>
               <li>
-                <Link className="choice" href="/practise">
-                  <span>
-                    <b>Nothing yet: practise</b>
-                    <small>
-                      A simulated machine to measure, blue and scrape, its truth hidden until you ask.
-                    </small>
-                  </span>
-                  <span />
-                  <Mark name="arrow right" size={20} />
-                </Link>
+                <Choice
+                  name="Nothing yet: practise"
+                  note="A simulated machine to measure, blue and scrape, its truth hidden until you ask."
+                  href="/practise"
+                />
               </li>
             </ul>
           </>
@@ -205,24 +183,16 @@ function Dimensions(props: {
                       ? ` Read as ${read.echo}.`
                       : ''}
                   </span>
-                  {show ? (
-                    <p className="wrong">
-                      <Mark name="caution" size={20} />
-                      <span>{read.why}</span>
-                    </p>
-                  ) : null}
+                  {show ? <Wrong>{read.why}</Wrong> : null}
                 </div>
               );
             })}
           </div>
           {built && !built.ok
             ? built.refusals.map((refusal) => (
-                <p className="wrong" role="alert" key={refusal.key}>
-                  <Mark name="caution" size={20} />
-                  <span>
-                    {refusal.key}: {refusal.found}; expected {refusal.expected}
-                  </span>
-                </p>
+                <Wrong key={refusal.key} role="alert">
+                  {refusal.key}: {refusal.found}; expected {refusal.expected}
+                </Wrong>
               ))
             : null}
         </div>

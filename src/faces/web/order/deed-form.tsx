@@ -4,6 +4,7 @@ import { readHours } from '../../../shop/order/hours-typed.ts';
 import type { StepShown } from '../../../shop/order/order.ts';
 import { GoButton, GoLink } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useWrite } from '../keep/jobs.ts';
 import { orderAddress, stepAddress } from './step-address.ts';
@@ -82,10 +83,7 @@ export function DeedForm(props: {
           />
           <div id="step-hours-read">
             {read.is === 'wrong' ? (
-              <p className="wrong">
-                <Mark name="caution" size={20} />
-                <span>{read.why}</span>
-              </p>
+              <Wrong>{read.why}</Wrong>
             ) : (
               <p className="quiet">{read.is === 'read' ? `Read as ${read.echo}.` : 'May be left empty.'}</p>
             )}

@@ -5,7 +5,9 @@ import type { StepPlace } from '../../../core/order/machine.ts';
 import { benchDoor } from '../../../shop/order/bench-door.ts';
 import type { StepShown } from '../../../shop/order/order.ts';
 import { capital } from '../../../shop/phrase.ts';
+import { Choice } from '../frame/choice.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { useJobLines } from '../keep/jobs.ts';
 import { newId } from '../keep/outbox.ts';
 import { openBench, whyNoBench } from './open-bench.ts';
@@ -53,14 +55,11 @@ export function StepPlaces({ open, step }: { readonly open: OpenMachine; readonl
         {step.bench ? <BenchRow open={open} step={step} slide={step.bench.slide} /> : null}
         {places.map((place) => (
           <li key={`${place.screen} ${place.what}`}>
-            <Link className="choice" href={addressOf(open.id, step.id, place)}>
-              <span>
-                <b>{names[place.screen]}</b>
-                <small>{capital(place.what)}</small>
-              </span>
-              <span />
-              <Mark name="arrow right" size={20} />
-            </Link>
+            <Choice
+              name={names[place.screen]}
+              note={capital(place.what)}
+              href={addressOf(open.id, step.id, place)}
+            />
           </li>
         ))}
       </ul>
@@ -105,12 +104,7 @@ function BenchRow(props: { readonly open: OpenMachine; readonly step: StepShown;
           {words}
         </Link>
       )}
-      {wrong === undefined ? null : (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{wrong}</span>
-        </p>
-      )}
+      {wrong === undefined ? null : <Wrong role="alert">{wrong}</Wrong>}
     </li>
   );
 }

@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import { nextStep, type StepShown } from '../../../shop/order/order.ts';
 import { basisWords, makesWords, proofWith, standsOnIt, stepHours } from '../../../shop/order/order-words.ts';
 import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { DeedForm } from './deed-form.tsx';
 import { StepHistory } from './history.tsx';
 import { StepPlaces } from './places.tsx';
@@ -53,10 +54,7 @@ function Step({ open, step }: { readonly open: OpenMachine; readonly step: StepS
           <Reasons title="Waits" texts={step.waits} />
           <StepPlaces open={open} step={step} />
           {step.cautions.map((text) => (
-            <p key={text} className="caution">
-              <Mark name="caution" size={20} />
-              <span>{text}</span>
-            </p>
+            <Caution key={text}>{text}</Caution>
           ))}
         </div>
         <div className="order-facts">

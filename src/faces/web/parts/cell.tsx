@@ -1,5 +1,5 @@
 import { onToNext, unitWords } from '../frame/cells.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import type { PartsCell, PartsDraft, PartsRead } from './cells.ts';
 
 /** One cell: what is asked, what was typed, what was understood. */
@@ -29,14 +29,7 @@ export function CellField(props: {
         onKeyDown={onToNext}
       />
       <div id={`${id}-read`}>
-        {read.state === 'wrong' ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{read.why}</span>
-          </p>
-        ) : (
-          <p className="quiet">{read.text}</p>
-        )}
+        {read.state === 'wrong' ? <Wrong>{read.why}</Wrong> : <p className="quiet">{read.text}</p>}
       </div>
     </div>
   );

@@ -8,7 +8,6 @@ import { facingOf } from '../../../shop/parts/lathe-parts.ts';
 import { bedForm } from '../../../shop/survey/bed-form.ts';
 import { GoLink } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
-import { Mark } from '../frame/mark.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useAnswer } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
@@ -28,6 +27,7 @@ import {
 import { TurnedLength } from './turned.tsx';
 import { rateCells, Wear, type WearStart } from './wear.tsx';
 import './parts.css';
+import { Caution } from '../frame/notice.tsx';
 
 /** What parts the machine of a job will make, from what is known of it so far. */
 export const PartsScreen = ({ id }: { readonly id: string }) => (
@@ -160,10 +160,9 @@ function Parts({ open }: { readonly open: OpenJob }) {
   return (
     <main className="page with-foot">
       {steer?.alarm ? (
-        <p className="caution">
-          <Mark name="caution" size={20} />
-          <span>The last round does not go with the rounds before it. Settle that on the Bench first.</span>
-        </p>
+        <Caution>
+          The last round does not go with the rounds before it. Settle that on the Bench first.
+        </Caution>
       ) : null}
       <form
         className="parts-form"
@@ -204,13 +203,10 @@ function Parts({ open }: { readonly open: OpenJob }) {
             ) : turned === undefined ? (
               <p className="say">Told once the cells can be read. Nothing typed is lost.</p>
             ) : 'ok' in turned ? (
-              <p className="caution">
-                <Mark name="caution" size={20} />
-                <span>
-                  Printed at {sayLength(turned.printed_mm, units).text}, the saddle does not rest at{' '}
-                  {sayLength(turned.at_mm, units).text}: its weight tips it off its pads.
-                </span>
-              </p>
+              <Caution>
+                Printed at {sayLength(turned.printed_mm, units).text}, the saddle does not rest at{' '}
+                {sayLength(turned.at_mm, units).text}: its weight tips it off its pads.
+              </Caution>
             ) : (
               <TurnedLength
                 made={turned}

@@ -1,5 +1,6 @@
 import { useEffect, useId, useState } from 'react';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import type { Sending } from './sending.ts';
 
 /** Camera or file; then whether the shop has it. */
@@ -70,12 +71,7 @@ export function PhotoInput(props: {
 const SendingWords = ({ sending }: { readonly sending: Sending }) => {
   switch (sending.is) {
     case 'refused':
-      return (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{sending.why}</span>
-        </p>
-      );
+      return <Wrong role="alert">{sending.why}</Wrong>;
     case 'sending':
       return (
         <p className="sending" role="status">

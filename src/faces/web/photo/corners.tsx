@@ -4,6 +4,7 @@ import type { Corners, PlacePx } from '../../../core/print/picture.ts';
 import { stageFit } from '../../../draw/print-overlay-corners.ts';
 import { cornerNames, mirrored, quarterTurned, turnedRound } from '../../../shop/print/corner-words.ts';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { useWidth } from '../frame/width.ts';
 import { photoAddress } from '../keep/server.ts';
 import { CornerStage } from './corner-stage.tsx';
@@ -83,12 +84,9 @@ export function CornerStep(props: {
       </div>
       <div ref={ref}>
         {unseen ? (
-          <p className="wrong" role="alert">
-            <Mark name="caution" size={20} />
-            <span>
-              This browser cannot show the photo’s kind. It is kept; take it again as JPEG to place corners.
-            </span>
-          </p>
+          <Wrong role="alert">
+            This browser cannot show the photo’s kind. It is kept; take it again as JPEG to place corners.
+          </Wrong>
         ) : null}
         <CornerStage
           address={photoAddress(photo.hash)}

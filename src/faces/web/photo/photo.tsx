@@ -15,7 +15,7 @@ import { leastConfidence } from '../../../shop/print/trust-words.ts';
 import { HowTurned } from '../bench/how-turned.tsx';
 import { GoButton } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { useDraft } from '../keep/draft.ts';
 import { type OpenJob, useAnswer, useWrite } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
@@ -201,14 +201,11 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
       ) : null}
       <footer className="foot">
         {read.error && settled ? (
-          <p className="wrong" role="alert">
-            <Mark name="caution" size={20} />
-            <span>
-              {read.error instanceof Refusing
-                ? readingRefusal(read.error.refusal)
-                : 'The shop is out of reach. The photo and its corners are kept; read it again when it is back.'}
-            </span>
-          </p>
+          <Wrong role="alert">
+            {read.error instanceof Refusing
+              ? readingRefusal(read.error.refusal)
+              : 'The shop is out of reach. The photo and its corners are kept; read it again when it is back.'}
+          </Wrong>
         ) : null}
         <div className="beside">
           <Link className="third" href={back}>

@@ -16,6 +16,7 @@ import {
 } from '../../../shop/print/reading-words.ts';
 import { trustFigures, trustWords } from '../../../shop/print/trust-words.ts';
 import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { Words } from '../frame/phrase.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { type Layer, Overlay } from './overlay.tsx';
@@ -78,10 +79,7 @@ export function ReadingStep(props: {
           {trust.good ? `${trust.words} ` : ''}± holds 19 times in 20, on rendered prints of known truth.
         </p>
         {trust.rest.map(({ code, text }) => (
-          <p className="caution" key={code}>
-            <Mark name="caution" size={20} />
-            <span>{text.charAt(0).toUpperCase() + text.slice(1)}</span>
-          </p>
+          <Caution key={code}>{text.charAt(0).toUpperCase() + text.slice(1)}</Caution>
         ))}
         <p className="quiet">
           {leftOutWords(marks)} {netAreaWords(reading.net_area_mm2, reading.size, units)}

@@ -4,7 +4,7 @@ import { agreementOf } from '../../../core/print/agreement.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { agreementFigures, agreementSentence, zoneChanges } from '../../../shop/print/compare-words.ts';
 import type { ShownReading } from '../../../shop/print/photo-reading.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { useReading } from './asked.ts';
 
 /** Another photo of this round's print, read again with the same squares: whether both tell the same, by their doubts. */
@@ -30,14 +30,7 @@ export function SamePrint(props: {
   return (
     <section>
       <h2>The same print twice</h2>
-      {agreement && !agreement.agrees ? (
-        <p className="caution">
-          <Mark name="caution" size={20} />
-          <span>{words}</span>
-        </p>
-      ) : (
-        <p className="say">{words}</p>
-      )}
+      {agreement && !agreement.agrees ? <Caution>{words}</Caution> : <p className="say">{words}</p>}
       {agreement ? <p className="quiet">{agreementFigures(agreement, units)}</p> : null}
     </section>
   );

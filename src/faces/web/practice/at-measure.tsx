@@ -7,6 +7,7 @@ import { pushDrawing } from '../../../draw/push-drawing.ts';
 import type { InstrumentShows } from '../../../shop/practise/practice-job.ts';
 import { Figure } from '../figure.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { useWidth } from '../frame/width.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
@@ -18,12 +19,7 @@ const pushed_um = 420;
 
 /** What the machine could not say, and why. */
 const NotRead = ({ failure }: { readonly failure: Error | null }) =>
-  failure ? (
-    <p className="wrong" role="alert">
-      <Mark name="caution" size={20} />
-      <span>{whyNot(failure)}</span>
-    </p>
-  ) : null;
+  failure ? <Wrong role="alert">{whyNot(failure)}</Wrong> : null;
 
 /** The push test to look at: the indicator free and pushed in. Whether its number climbed or fell is for the eye. */
 export function PushShown(props: {

@@ -1,5 +1,6 @@
 import './practice.css';
 import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { whyNot } from './ask.ts';
 
 /** Blues the practice machine and turns it over; then the blue is on the map, to be said zone by zone or taken as seen. */
@@ -14,12 +15,7 @@ export function BlueAndPrint(props: {
   const { blued, seen, left, failure, onBlue, onTake } = props;
   return (
     <section className="blue-it" aria-label="Practice">
-      {failure ? (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{whyNot(failure)}</span>
-        </p>
-      ) : null}
+      {failure ? <Wrong role="alert">{whyNot(failure)}</Wrong> : null}
       {blued && seen ? (
         <>
           <p className="quiet">

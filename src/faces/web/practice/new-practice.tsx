@@ -15,7 +15,7 @@ import { slipChoices } from '../../../shop/practise/slip-words.ts';
 import { numberedZones } from '../bench/numbered-zones.ts';
 import { PartMap } from '../bench/part-map.tsx';
 import { GoButton } from '../frame/go.tsx';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
 import { newId } from '../keep/outbox.ts';
@@ -174,12 +174,7 @@ export function NewPracticeScreen() {
           </div>
         </div>
         <footer className="foot">
-          {wrong === undefined ? null : (
-            <p className="wrong" role="alert">
-              <Mark name="caution" size={20} />
-              <span>{wrong}</span>
-            </p>
-          )}
+          {wrong === undefined ? null : <Wrong role="alert">{wrong}</Wrong>}
           <GoButton onPress={() => void make()}>Begin to practise</GoButton>
         </footer>
       </main>

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { capital } from '../../../shop/phrase.ts';
 import { truthAsked } from '../../../shop/practise/practice-of.ts';
 import { slipSentence, toldAndTrue } from '../../../shop/practise/truth-words.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { type OpenJob, useAnswer, useWrite } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
 import { useTruth, whyNot } from './ask.ts';
@@ -55,12 +55,7 @@ function Shown({ open }: { readonly open: OpenJob }) {
   return (
     <section className="truth" aria-label="Truth of the practice machine">
       <h3>Told and true{round === undefined ? '' : `, round ${round}`}</h3>
-      {error ? (
-        <p className="wrong" role="alert">
-          <Mark name="caution" size={20} />
-          <span>{whyNot(error)}</span>
-        </p>
-      ) : null}
+      {error ? <Wrong role="alert">{whyNot(error)}</Wrong> : null}
       {rows.length > 0 ? (
         <table>
           <thead>

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { Role } from '../../../contract/share.ts';
 import type { Device } from '../../../shop/share/devices.ts';
 import { clock, dayMonth } from '../frame/kept.tsx';
-import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
 import { posted, Refusing } from '../keep/server.ts';
@@ -163,15 +163,12 @@ const Cautions = ({ secure }: { readonly secure: boolean }) => (
         app itself too, and open it while this machine is off.
       </p>
     ) : (
-      <p className="caution">
-        <Mark name="caution" size={20} />
-        <span>
-          What passes is not enciphered: anyone on the same network with the tools for it can read it and use
-          a device’s key. Share only on a network whose users you trust, never on a guest network. With your
-          own certificate (<span className="share-word">--cert</span> and{' '}
-          <span className="share-word">--key</span>) it is enciphered.
-        </span>
-      </p>
+      <Caution>
+        What passes is not enciphered: anyone on the same network with the tools for it can read it and use a
+        device’s key. Share only on a network whose users you trust, never on a guest network. With your own
+        certificate (<span className="share-word">--cert</span> and <span className="share-word">--key</span>)
+        it is enciphered.
+      </Caution>
     )}
     {secure ? null : (
       <p>

@@ -1,6 +1,6 @@
 import type { SumInput } from '../../../core/sums/sum.ts';
 import { onToNext, unitWords } from '../frame/cells.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import type { Units } from '../keep/settings.ts';
 import type { CellRead } from './cells.ts';
 
@@ -37,10 +37,7 @@ export function SumCell(props: {
       />
       <div id={`${id}-read`}>
         {read.state === 'wrong' ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{read.why}</span>
-          </p>
+          <Wrong>{read.why}</Wrong>
         ) : (
           <p className="quiet">
             {taken ?? (read.text === undefined ? 'to be typed' : `taken as ${read.text} when left empty`)}

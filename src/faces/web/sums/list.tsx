@@ -1,10 +1,9 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
 import { fromAddress, keepInAddress } from '../frame/address.ts';
-import { Mark } from '../frame/mark.tsx';
 import { Top } from '../frame/top.tsx';
 import { sumsFound } from './groups.ts';
 import './sums.css';
+import { Choice } from '../frame/choice.tsx';
 
 /** Every sum of the shop, in groups, found by a word. */
 export function SumsScreen() {
@@ -50,14 +49,7 @@ export function SumsScreen() {
               <ul className="rows">
                 {sums.map((sum) => (
                   <li key={sum.name}>
-                    <Link className="choice" href={`/sums/${sum.name}`}>
-                      <span>
-                        <b>{sum.title}</b>
-                        <small>{sum.question}</small>
-                      </span>
-                      <span />
-                      <Mark name="arrow right" size={20} />
-                    </Link>
+                    <Choice name={sum.title} note={sum.question} href={`/sums/${sum.name}`} />
                   </li>
                 ))}
               </ul>

@@ -1,5 +1,5 @@
 import type { Sum } from '../../../core/sums/sum.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import type { Answered } from './answered.ts';
 import type { CellsRead } from './cells.ts';
 
@@ -32,18 +32,12 @@ export function Outcome(props: {
             ))}
           </dl>
         ) : wrong.length > 0 ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>
-              {wrong.length === 1 ? 'One cell' : `${wrong.length} cells`} cannot be taken:{' '}
-              {wrong.map(([key]) => sum.inputs[key]!.symbol).join(', ')}. Nothing typed is lost.
-            </span>
-          </p>
+          <Wrong>
+            {wrong.length === 1 ? 'One cell' : `${wrong.length} cells`} cannot be taken:{' '}
+            {wrong.map(([key]) => sum.inputs[key]!.symbol).join(', ')}. Nothing typed is lost.
+          </Wrong>
         ) : answer ? (
-          <p className="wrong">
-            <Mark name="caution" size={20} />
-            <span>{answer.why}</span>
-          </p>
+          <Wrong>{answer.why}</Wrong>
         ) : (
           <p>Still to type: {read.missing.map((input) => `${input.symbol}, ${input.label}`).join('; ')}.</p>
         )}

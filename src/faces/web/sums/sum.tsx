@@ -27,6 +27,7 @@ import {
 import { Outcome } from './outcome.tsx';
 import { Working } from './working.tsx';
 import './sums.css';
+import { Caution } from '../frame/notice.tsx';
 
 /** One sum: its drawing, what it wants, what it gives, and where that comes from. */
 export function SumScreen({ name }: { readonly name: string }) {
@@ -174,12 +175,7 @@ function KnownSum({ sum }: { readonly sum: Sum }) {
                   {formulaText(sum, key)}
                 </p>
               ))}
-              {sum.note === undefined ? null : (
-                <p className="caution">
-                  <Mark name="caution" size={20} />
-                  <span>{sum.note}</span>
-                </p>
-              )}
+              {sum.note === undefined ? null : <Caution>{sum.note}</Caution>}
               <h2>Source</h2>
               <p>
                 {sum.source.text} <span className="quiet">({cameWords[sum.source.came]})</span>

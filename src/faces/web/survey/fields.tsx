@@ -2,7 +2,7 @@ import type { SurveySheet } from '../../../core/ledger/survey-record.ts';
 import { fieldUnit } from '../../../shop/survey/sheet-fields.ts';
 import { fieldWords } from '../../../shop/survey/sheet-hows.ts';
 import type { SheetLayout } from '../../../shop/survey/sheet-layout.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 
 export const fieldId = (name: string): string => `field-${name}`;
 
@@ -59,12 +59,7 @@ export function Fields(props: {
             onChange={(event) => onType(name, event.target.value)}
           />
         )}
-        {wrong === undefined ? null : (
-          <p className="wrong" id={`${fieldId(name)}-wrong`}>
-            <Mark name="caution" size={20} />
-            <span>{wrong}</span>
-          </p>
-        )}
+        {wrong === undefined ? null : <Wrong id={`${fieldId(name)}-wrong`}>{wrong}</Wrong>}
       </div>
     );
   });

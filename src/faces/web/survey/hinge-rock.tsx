@@ -3,7 +3,7 @@ import { readRock } from '../../../core/kit/rock.ts';
 import { readDeviation } from '../../../core/quantity/deviation.ts';
 import { readLength } from '../../../core/quantity/length.ts';
 import { testCards } from '../../../shop/survey/setup-cards.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
@@ -71,12 +71,7 @@ export function HingeAndRock({ open }: { readonly open: OpenJob }) {
         aria-describedby={read.wrong === undefined ? undefined : `test-${name}-wrong`}
         onChange={(event) => setTyped({ ...typed, [name]: event.target.value })}
       />
-      {read.wrong === undefined ? null : (
-        <p className="wrong" id={`test-${name}-wrong`}>
-          <Mark name="caution" size={20} />
-          <span>{read.wrong}</span>
-        </p>
-      )}
+      {read.wrong === undefined ? null : <Wrong id={`test-${name}-wrong`}>{read.wrong}</Wrong>}
     </div>
   );
   const small = units === 'metric' ? 'µm' : 'tenths';

@@ -10,7 +10,7 @@ import { bedHowText, siteFigures, siteSize } from '../../../shop/site-words.ts';
 import type { BedForm } from '../../../shop/survey/bed-form.ts';
 import { limitNames, placesOfWork, showsFor, whereToPrint } from '../../../shop/survey/where-to-print.ts';
 import { type AskedOfWork, type WorkDraft, workTyped } from '../../../shop/survey/work-typed.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Caution, Wrong } from '../frame/notice.tsx';
 import { type Look, StandingView } from './standing-view.tsx';
 
 /** What is asked of the work; where the tool stands counts only where it turns: a block's own place is in the machine's file. */
@@ -84,23 +84,10 @@ export function PrintPlace(props: {
   return (
     <section className="print-place" aria-label="Where to print">
       <h2>Where to print</h2>
-      {site.ok ? null : (
-        <p className="caution">
-          <Mark name="caution" size={20} />
-          <span>{site.text}</span>
-        </p>
-      )}
-      {site.ok && site.advice === 'bed first' ? (
-        <p className="caution">
-          <Mark name="caution" size={20} />
-          <span>{bedHowText(site, system)}</span>
-        </p>
-      ) : null}
+      {site.ok ? null : <Caution>{site.text}</Caution>}
+      {site.ok && site.advice === 'bed first' ? <Caution>{bedHowText(site, system)}</Caution> : null}
       {form.notes.map((note) => (
-        <p className="caution" key={note}>
-          <Mark name="caution" size={20} />
-          <span>{note}</span>
-        </p>
+        <Caution key={note}>{note}</Caution>
       ))}
       <div className="survey-fields">
         {asked(plan).map(({ name, label }) => (
@@ -117,12 +104,7 @@ export function PrintPlace(props: {
               aria-describedby={wrong[name] === undefined ? undefined : `work-${name}-wrong`}
               onChange={(event) => onDraft({ ...draft, [name]: event.target.value })}
             />
-            {wrong[name] === undefined ? null : (
-              <p className="wrong" id={`work-${name}-wrong`}>
-                <Mark name="caution" size={20} />
-                <span>{wrong[name]}</span>
-              </p>
-            )}
+            {wrong[name] === undefined ? null : <Wrong id={`work-${name}-wrong`}>{wrong[name]}</Wrong>}
           </div>
         ))}
       </div>

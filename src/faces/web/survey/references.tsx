@@ -15,7 +15,7 @@ import {
   referencesFor,
 } from '../../../shop/survey/reference-faces.ts';
 import { testCards } from '../../../shop/survey/setup-cards.ts';
-import { Mark } from '../frame/mark.tsx';
+import { Wrong } from '../frame/notice.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { SetUp } from './set-up.tsx';
@@ -151,12 +151,7 @@ function TwoSidesForm(props: {
             setTyped({ ...typed, [name]: event.target.value });
           }}
         />
-        {wrong === undefined ? null : (
-          <p className="wrong" id={`${id}-wrong`}>
-            <Mark name="caution" size={20} />
-            <span>{wrong}</span>
-          </p>
-        )}
+        {wrong === undefined ? null : <Wrong id={`${id}-wrong`}>{wrong}</Wrong>}
       </div>
     );
   };

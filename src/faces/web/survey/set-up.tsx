@@ -4,6 +4,7 @@ import { inPlaces } from '../../../shop/survey/places.ts';
 import type { SurveyCard } from '../../../shop/survey/setup-cards.ts';
 import { Figure } from '../figure.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { Caution } from '../frame/notice.tsx';
 import { useWidth } from '../frame/width.ts';
 
 /** A survey's set-up: the drawing, what to put where, which way to move, which sign means what. */
@@ -57,12 +58,7 @@ export function SetUp({ card, plan }: { readonly card: SurveyCard; readonly plan
         </li>
       </ol>
       <p className="survey-check">{said(card.check)}</p>
-      {card.caution === undefined ? null : (
-        <p className="caution">
-          <Mark name="caution" size={20} />
-          <span>{card.caution}</span>
-        </p>
-      )}
+      {card.caution === undefined ? null : <Caution>{card.caution}</Caution>}
     </div>
   );
 }

@@ -1,10 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
 import { type WorkshopTold, workshopCares, workshopRows } from '../../../shop/keeping/workshop-words.ts';
 import { clock, dayMonth } from '../frame/kept.tsx';
-import { Mark } from '../frame/mark.tsx';
 import { Top } from '../frame/top.tsx';
 import { fetched } from '../keep/server.ts';
 import './workshop.css';
+import { Wrong } from '../frame/notice.tsx';
 
 const moment = (iso: string): string => `${dayMonth(iso)} ${clock(iso)}`;
 
@@ -23,10 +23,9 @@ export function WorkshopScreen() {
           <>
             <p className="say">Where everything is kept, and when it was last backed up.</p>
             {workshopCares(data, moment).map((care) => (
-              <p className="wrong" key={care} role="alert">
-                <Mark name="caution" size={20} />
-                <span>{care}</span>
-              </p>
+              <Wrong key={care} role="alert">
+                {care}
+              </Wrong>
             ))}
             <dl className="workshop-facts">
               {workshopRows(data, moment).map(({ label, words }) => (
@@ -38,10 +37,9 @@ export function WorkshopScreen() {
             </dl>
           </>
         ) : isError ? (
-          <p className="wrong" role="alert">
-            <Mark name="caution" size={20} />
-            <span>The shop’s file is out of reach. Open this again when it is back; nothing is lost.</span>
-          </p>
+          <Wrong role="alert">
+            The shop’s file is out of reach. Open this again when it is back; nothing is lost.
+          </Wrong>
         ) : (
           <p className="quiet">Asking the shop.</p>
         )}

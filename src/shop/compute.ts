@@ -62,10 +62,11 @@ interface PracticeAsk {
   readonly round: number;
 }
 
-/** Answers a heavy question somewhere that does not hold up whoever asks. */
+/** Answers a heavy question somewhere that does not hold up whoever asks; one that is stopped is worked on no longer where that can be. */
 export type Compute = <K extends keyof Questions>(
   kind: K,
   ask: Questions[K]['ask'],
+  stop?: AbortSignal,
 ) => Promise<Questions[K]['answer']>;
 
 /** Answers them here and now. */

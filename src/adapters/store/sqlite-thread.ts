@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { Fault, type Kept, type Store } from '../../shop/store.ts';
+import { askedThread } from '../thread/asked-thread.ts';
 import { gathered } from './gathered.ts';
 import type { Appended } from './job-rows.ts';
 
@@ -16,11 +17,6 @@ export interface WriteFailure {
   readonly fault?: Fault['code'];
 }
 
-interface Waiting {
-  readonly done: (answer: never) => void;
-  readonly failed: (why: Error) => void;
-}
-
 /**
  * A workshop whose writes wait for the disk on a thread of their own: requests go on being read and answered meanwhile, and entries
  * that come while others are on their way to the disk go there together. Reads stay here; `close` ends the thread and not the store.
@@ -28,60 +24,21 @@ interface Waiting {
  * @param script  the thread's program; it is told the file as its workerData
  */
 export function writingOnThread(store: Store, file: string, script: URL): Store {
-  const waiting = new Map<number, Waiting>();
-  let last = 0;
-  let worker: Worker | undefined;
-
-  function start(): Worker {
-    const thread = new Worker(script, { workerData: file });
-    thread.on(
-      'message',
-      ({ number, answer, failure }: { number: number; answer: never; failure?: WriteFailure }) => {
-        const asked = waiting.get(number);
-        waiting.delete(number);
-        if (waiting.size === 0) thread.unref();
-        if (!failure) asked?.done(answer);
-        else
-          asked?.failed(
-            failure.fault ? new Fault(failure.fault, failure.message) : new Error(failure.message),
-          );
-      },
-    );
-    let why = new Error('the writing thread ended');
-    thread.on('error', (failure) => {
-      why = failure as Error;
-    });
-    // Whether the disk had what it was asked last is not known: whoever sends again is told, for the same entry is kept once.
-    thread.on('exit', () => {
-      worker = undefined;
-      for (const { failed } of waiting.values()) failed(why);
-      waiting.clear();
-    });
-    return thread;
-  }
-  const ask = <K extends keyof WriteQuestions>(
-    kind: K,
-    asked: WriteQuestions[K]['ask'],
-  ): Promise<WriteQuestions[K]['answer']> =>
-    new Promise((done, failed) => {
-      last += 1;
-      waiting.set(last, { done, failed });
-      worker ??= start();
-      // It keeps the process alive while something is under way, and no longer.
-      worker.ref();
-      worker.postMessage({ number: last, kind, ask: asked });
-    });
-  const append = gathered((all: readonly Appended[]) => ask('append', all));
+  // Whether the disk had what a thread that ended was asked last is not known: whoever sends again is told, for the same entry is
+  // kept once.
+  const thread = askedThread<WriteQuestions, WriteFailure>({
+    start: () => new Worker(script, { workerData: file }),
+    ended: 'the writing thread ended',
+    failureOf: ({ fault, message }) => (fault ? new Fault(fault, message) : new Error(message)),
+    keepsAlive: true,
+  });
+  const append = gathered((all: readonly Appended[]) => thread.ask('append', all));
 
   return {
     ...store,
-    make: (...asked) => ask('make', asked),
+    make: (...asked) => thread.ask('make', asked),
     append: (job, entry) => append({ job, entry }),
-    keepKit: (entries) => ask('keepKit', entries),
-    close: async () => {
-      const ends = worker && new Promise((done) => worker!.once('exit', done));
-      worker?.postMessage({ kind: 'close' });
-      await ends;
-    },
+    keepKit: (entries) => thread.ask('keepKit', entries),
+    close: thread.finish,
   };
 }

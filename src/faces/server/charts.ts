@@ -8,6 +8,7 @@ import { type ChartReport, chartReport } from '../../shop/chart/chart-report.ts'
 import type { PaperName } from '../../shop/chart/paper.ts';
 import { openJob } from '../../shop/keep-job.ts';
 import type { Store } from '../../shop/store.ts';
+import { whenGone } from './gone.ts';
 import { noSuchJob } from './jobs.ts';
 import type { AnswerOf } from './kept-answers.ts';
 import { refusalBody } from './refusals.ts';
@@ -24,8 +25,8 @@ export class Unpressed extends Error {}
 
 export interface ChartParts {
   readonly lists: readonly TestList[];
-  /** @throws Unpressed */
-  readonly press: (ask: PaperAsk) => Promise<Uint8Array>;
+  /** @throws Unpressed; what `stop` says when it is stopped */
+  readonly press: (ask: PaperAsk, stop?: AbortSignal) => Promise<Uint8Array>;
 }
 
 interface Charted {
@@ -63,7 +64,7 @@ export const chartRoutes =
       if (!chart) return noSuchJob(reply, id);
       try {
         const made = new Date().toISOString();
-        const pdf = await press({ report: chart.answer.report, made, paper: chart.paper });
+        const pdf = await press({ report: chart.answer.report, made, paper: chart.paper }, whenGone(reply));
         return reply
           .header('content-disposition', `attachment; filename="${id}.chart.pdf"`)
           .type('application/pdf')

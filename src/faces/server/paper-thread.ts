@@ -22,8 +22,9 @@ export function pressOnThread(
   let last: Promise<unknown> = Promise.resolve();
   let worker: Worker | undefined;
 
-  const made = (ask: unknown): Promise<Uint8Array> =>
+  const made = (ask: unknown, stop: AbortSignal | undefined): Promise<Uint8Array> =>
     new Promise((done, failed) => {
+      if (stop?.aborted) return failed(stop.reason);
       const thread = new Worker(script, { workerData: { folder, ask } });
       worker = thread;
       thread.unref();
@@ -36,6 +37,10 @@ export function pressOnThread(
         void thread.terminate();
       }, limits.most_ms);
       clock.unref();
+      stop?.addEventListener('abort', () => {
+        failed(stop.reason);
+        void thread.terminate();
+      });
       thread.once('message', (pdf: Uint8Array) => done(pdf));
       thread.once('error', failed);
       thread.once('exit', () => {
@@ -45,11 +50,11 @@ export function pressOnThread(
     });
 
   return {
-    press: async (ask) => {
+    press: async (ask, stop) => {
       if (waiting > limits.waiting)
         throw new Unpressed(`${waiting} papers are waiting already; ask again soon. Nothing is lost.`);
       waiting += 1;
-      const mine = last.then(() => made(ask));
+      const mine = last.then(() => made(ask, stop));
       last = mine.catch(() => undefined);
       try {
         return await mine;

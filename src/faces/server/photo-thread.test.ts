@@ -68,4 +68,18 @@ describe('photos on a thread of their own', () => {
     expect(await Promise.all(taken)).toHaveLength(3);
     await close();
   });
+
+  it('one that is stopped, under way or waiting, is worked on no longer, and the next is answered', async () => {
+    const { ask, close } = photosOnThread(script, '');
+    const wish = new AbortController();
+    const stopped = ['hang', 'b'].map((hash) =>
+      ask('corners', asking(hash), wish.signal).catch((failure: unknown) => failure),
+    );
+    const next = ask('corners', asking('a'));
+    const why = new Error('wanted no longer');
+    wish.abort(why);
+    expect(await Promise.all(stopped)).toEqual([why, why]);
+    expect(await next).toMatchObject({ asked: 1 });
+    await close();
+  });
 });

@@ -78,31 +78,49 @@ export function photosOnThread(
     return thread;
   }
 
-  function giveUp(): void {
+  /** What is under way hears nothing: its thread goes with it. */
+  function giveUp(why: Error): void {
     const slow = worker;
     worker = undefined;
     void slow?.terminate();
+    settle((question) => question.failed(why));
+  }
+
+  function tooSlow(): void {
     const text = `the photo was given up after ${Math.round(most_ms / 1000)} s; send a smaller one, or a smaller part of the surface`;
-    settle((question) => question.failed(new Unanswered('too slow', text)));
+    giveUp(new Unanswered('too slow', text));
+  }
+
+  function stopped(question: Question, why: Error): void {
+    if (question === now) {
+      giveUp(why);
+      return;
+    }
+    const at = waiting.indexOf(question);
+    if (at < 0) return;
+    waiting.splice(at, 1);
+    question.failed(why);
   }
 
   function next(): void {
     if (now || waiting.length === 0) return;
     now = waiting.shift()!;
-    clock = setTimeout(giveUp, most_ms);
+    clock = setTimeout(tooSlow, most_ms);
     clock.unref();
     worker ??= start();
     worker.postMessage({ kind: now.kind, ask: now.ask }, handedOver(now.ask));
   }
 
   return {
-    ask: (kind, ask) =>
+    ask: (kind, ask, stop) =>
       new Promise((done, failed) => {
         if (waiting.length >= mostWaiting)
           return failed(
             new Unanswered('many photos', `${waiting.length} photos are waiting already; send it again soon`),
           );
-        waiting.push({ kind, ask, done: done as (answer: never) => void, failed });
+        const question: Question = { kind, ask, done: done as (answer: never) => void, failed };
+        stop?.addEventListener('abort', () => stopped(question, stop.reason), { once: true });
+        waiting.push(question);
         next();
       }),
     close: async () => {

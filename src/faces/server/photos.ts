@@ -3,6 +3,7 @@ import { cornersAsk, printAsk } from '../../contract/print.ts';
 import { photoLimits, photoType } from '../../shop/print/photo.ts';
 import { type AskPhotos, Unanswered } from '../../shop/print/photo-desk.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
+import { whenGone } from './gone.ts';
 import { refusalBody } from './refusals.ts';
 
 interface PhotoParams {
@@ -80,11 +81,11 @@ export const photoRoutes =
         .send(Buffer.from(photo.bytes.buffer, photo.bytes.byteOffset, photo.bytes.byteLength));
     });
     app.post<PhotoParams>('/api/photos/:hash/read', async ({ params: { hash }, body }, reply) => {
-      const reading = await ask('read', { hash, asked: printAsk(body) });
+      const reading = await ask('read', { hash, asked: printAsk(body) }, whenGone(reply));
       return reading ?? noSuchPhoto(reply, hash);
     });
     app.post<PhotoParams>('/api/photos/:hash/corners', async ({ params: { hash }, body }, reply) => {
-      const found = await ask('corners', { hash, ...cornersAsk(body) });
+      const found = await ask('corners', { hash, ...cornersAsk(body) }, whenGone(reply));
       return found ?? noSuchPhoto(reply, hash);
     });
   };

@@ -2,6 +2,7 @@ import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify';
 import { BadInput, type Issue } from '../../contract/refusal.ts';
 import type { NoAnswer } from '../../core/plan/problem.ts';
 import { Fault } from '../../shop/store.ts';
+import { Gone } from './gone.ts';
 
 /** What every refusal looks like on the wire. */
 export interface RefusalBody {
@@ -43,6 +44,8 @@ export function answerFailures(app: FastifyInstance): void {
       return reply.status(400).send(refusalBody('bad input', failure.message, failure.issues));
     if (failure instanceof Fault)
       return reply.status(faultStatus[failure.code]).send(refusalBody(failure.code, failure.message));
+    // Nobody hears it; 499 is what logs of servers commonly call a request that was given up.
+    if (failure instanceof Gone) return reply.status(499).send(refusalBody('gone', failure.message));
     const status = failure.statusCode ?? 500;
     if (status === 413)
       return reply

@@ -10,6 +10,7 @@ import { steerInput } from '../../contract/steer.ts';
 import { sumQuestion } from '../../contract/sums.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import type { Compute } from '../../shop/compute.ts';
+import { whenGone } from './gone.ts';
 import { sendNoAnswer } from './refusals.ts';
 
 /** The contract's verbs over HTTP: the same input and the same output as the command line. */
@@ -17,26 +18,34 @@ export const sumRoutes =
   (compute: Compute): FastifyPluginAsync =>
   async (app) => {
     app.post('/api/steer', async (request, reply) => {
-      const answer = await compute('steer', steerInput(caseInput(request.body)));
+      const answer = await compute('steer', steerInput(caseInput(request.body)), whenGone(reply));
       return answer.ok ? answer : sendNoAnswer(reply, answer);
     });
-    app.post('/api/line', async (request) => {
+    app.post('/api/line', async (request, reply) => {
       const asked = caseInput(request.body);
-      return isAlong(asked) ? compute('along', alongInput(asked)) : compute('line', lineInput(asked));
+      return isAlong(asked)
+        ? compute('along', alongInput(asked), whenGone(reply))
+        : compute('line', lineInput(asked), whenGone(reply));
     });
-    app.post('/api/plate', async (request) => compute('plate', plateInput(caseInput(request.body))));
-    app.post('/api/kit/report', async (request) => compute('kit', kitQuestion(request.body)));
-    app.post('/api/sums', async (request) => compute('sum', sumQuestion(request.body)));
+    app.post('/api/plate', async (request, reply) =>
+      compute('plate', plateInput(caseInput(request.body)), whenGone(reply)),
+    );
+    app.post('/api/kit/report', async (request, reply) =>
+      compute('kit', kitQuestion(request.body), whenGone(reply)),
+    );
+    app.post('/api/sums', async (request, reply) =>
+      compute('sum', sumQuestion(request.body), whenGone(reply)),
+    );
     app.post('/api/rest', async (request, reply) => {
-      const answer = await compute('rest', restInput(caseInput(request.body)));
+      const answer = await compute('rest', restInput(caseInput(request.body)), whenGone(reply));
       return answer.ok ? answer : sendNoAnswer(reply, answer);
     });
     app.post('/api/site', async (request, reply) => {
-      const answer = await compute('site', siteInput(caseInput(request.body)));
+      const answer = await compute('site', siteInput(caseInput(request.body)), whenGone(reply));
       return answer.ok ? answer : sendNoAnswer(reply, answer);
     });
     app.post('/api/parts', async (request, reply) => {
-      const answer = await compute('parts', partsInput(caseInput(request.body)));
+      const answer = await compute('parts', partsInput(caseInput(request.body)), whenGone(reply));
       return answer.ok ? answer : sendNoAnswer(reply, answer);
     });
   };

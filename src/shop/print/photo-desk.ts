@@ -30,10 +30,12 @@ export interface PhotoQuestions {
 /**
  * Answers questions about photos somewhere that does not hold up whoever asks.
  * Throws BadInput for what is wrong with a photo or a question, Fault for what the disk did, Unanswered when there was no time.
+ * @param stop  whoever asked wants it no longer; not for `keep`, which changes what is kept
  */
 export type AskPhotos = <K extends keyof PhotoQuestions>(
   kind: K,
   ask: PhotoQuestions[K]['ask'],
+  stop?: AbortSignal,
 ) => Promise<PhotoQuestions[K]['answer']>;
 
 /** A photo was not looked at: too many wait, or it took too long. Nothing is wrong with the question. */

@@ -11,7 +11,7 @@ import { planDepth } from '../dist/core/plan/depth.js';
 import { planProblem } from '../dist/core/plan/problem.js';
 import { rest } from '../dist/core/rest/rest.js';
 import { planeZone } from '../dist/core/survey/plane-zone.js';
-import { listJobs } from '../dist/shop/keep-job.js';
+import { listJobs } from '../dist/shop/list-jobs.js';
 import { timed } from './clock.mjs';
 import { benchInput } from './slide.mjs';
 
@@ -108,26 +108,43 @@ export async function growthTiming(quick) {
   return [...points, ...estimate, ...depths, ...rests, ...(await jobsGrow(seconds))];
 }
 
-/** The list of jobs, each with the demo's ledger: as the server keeps them folded, so the first list is not timed. */
+/** The list of jobs, each with the demo's ledger: one entry is written into one of them before each, and once as a server begins. */
 async function jobsGrow(seconds) {
   const demo = jobFile(JSON.parse(readFileSync(new URL('../demo/saddle.job.json', import.meta.url), 'utf8')));
   const folder = mkdtempSync(join(tmpdir(), 'waywright-bench-'));
-  const stores = [];
+  const stores = new Map();
+  const sizes = [10, 100, 1000];
   try {
-    return await grows(
-      'list of jobs',
+    for (const many of sizes) {
+      const store = await openSqlite(join(folder, `${many}.db`));
+      stores.set(many, store);
+      for (let k = 0; k < many; k++) await store.make(`job-${k}`, demo.entries);
+    }
+    const first = await grows(
+      'list of jobs, first time',
       'jobs',
-      [10, 100, 1000],
-      async (many) => {
-        const store = await openSqlite(join(folder, `${many}.db`));
-        stores.push(store);
-        for (let k = 0; k < many; k++) await store.make(`job-${k}`, demo.entries);
-        return () => listJobs(store);
+      sizes,
+      // A store that nobody asked before: nothing is known of its ledgers.
+      (many) => () => listJobs({ ...stores.get(many) }),
+      seconds,
+    );
+    let written = 0;
+    const later = await grows(
+      'list of jobs, one of them gone on',
+      'jobs',
+      sizes,
+      (many) => async () => {
+        const store = stores.get(many);
+        written += 1;
+        const note = { kind: 'note', text: 'oil', id: `note-${written}`, at: '2031-11-25T14:32:00Z' };
+        await store.append(`job-${written % many}`, note);
+        return listJobs(store);
       },
       seconds,
     );
+    return [...first, ...later];
   } finally {
-    for (const store of stores) await store.close();
+    for (const store of stores.values()) await store.close();
     rmSync(folder, { recursive: true, force: true });
   }
 }

@@ -8,66 +8,9 @@ import { BadInput } from '../contract/refusal.ts';
 import { plannedJob, type Template } from '../contract/template.ts';
 import type { Entry } from '../core/ledger/entry.ts';
 import type { Job } from '../core/ledger/job.ts';
-import { benchOf, machineOf, stepRecords } from '../core/ledger/rebuild-record.ts';
-import { progress } from '../core/order/progress.ts';
 import { folded } from './folded.ts';
-import { practiceOf } from './practise/practice-of.ts';
 import { practicePlan } from './practise/practice-plan.ts';
 import type { Kept, Store } from './store.ts';
-
-/** A job as a list shows it. */
-export interface JobListed {
-  readonly id: string;
-  readonly title: string;
-  readonly template: string;
-  readonly demo?: string;
-  /** It is a practice machine. */
-  readonly practice?: true;
-  /** It is about a whole machine: steps that stand, of all. */
-  readonly machine?: { readonly title: string; readonly done: number; readonly steps: number };
-  /** It is the bench of a step of that job's machine. */
-  readonly bench_of?: string;
-  readonly rounds: number;
-  readonly entries: number;
-  readonly changed: string;
-}
-
-/** Every job of the workshop, in the order they were made. */
-export async function listJobs(store: Store): Promise<JobListed[]> {
-  const lines = await store.jobs();
-  return Promise.all(
-    lines.map(async ({ id, entries, changed }) => {
-      const job = folded(store, id, (await store.entries(id)) ?? []);
-      const { plan, round } = job;
-      const demo = plan.demo === undefined ? {} : { demo: plan.demo };
-      const practice = practiceOf(job) ? { practice: true as const } : {};
-      return {
-        id,
-        title: plan.title,
-        template: plan.template,
-        ...demo,
-        ...practice,
-        ...wholeOf(job),
-        rounds: round,
-        entries,
-        changed,
-      };
-    }),
-  );
-}
-
-/** What a list says of a job about a whole machine, or of the bench of one. */
-function wholeOf({ live }: Job): Pick<JobListed, 'machine' | 'bench_of'> {
-  const link = benchOf(live);
-  const machine = machineOf(live);
-  if (!machine) return link ? { bench_of: link.job } : {};
-  const states = progress(machine, stepRecords(live));
-  const done = states.filter((one) => one.status === 'done').length;
-  return {
-    machine: { title: machine.title, done, steps: states.length },
-    ...(link ? { bench_of: link.job } : {}),
-  };
-}
 
 /** A job as it stands, or undefined when there is none of this id. */
 export async function openJob(store: Store, id: string): Promise<Job | undefined> {

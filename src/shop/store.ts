@@ -6,9 +6,9 @@ import type { KitEntry } from '../core/ledger/kit-ledger.ts';
 /** A job in a list, without its ledger. */
 export interface JobLine {
   readonly id: string;
-  /** The entry that made it, whose plan tells its title. */
-  readonly made: Entry;
   readonly entries: number;
+  /** The last entry's id: with their count it names the ledger as it stands, for entries are only ever added. */
+  readonly last: string;
   /** The last entry's own time. */
   readonly changed: string;
 }

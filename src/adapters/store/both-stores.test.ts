@@ -2,19 +2,24 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import fc from 'fast-check';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Cluster, newCluster } from '../../../tests/fixture/cluster.ts';
 import type { SentEntry } from '../../contract/entry.ts';
-import { jobFile, jobFileText } from '../../contract/job-file.ts';
+import { type JobFile, jobFile, jobFileText } from '../../contract/job-file.ts';
 import type { SentKitEntry } from '../../contract/kit-entry.ts';
 import { exportJob, importJob } from '../../shop/keep-job.ts';
+import { listJobs } from '../../shop/list-jobs.ts';
+import { remembering } from '../../shop/remembering.ts';
 import type { Store } from '../../shop/store.ts';
 import { type Migration, migrations } from './migrations.ts';
 import { openPostgres } from './postgres.ts';
 import { openSqlite } from './sqlite.ts';
 
-const demo = jobFile(JSON.parse(readFileSync('demo/saddle.job.json', 'utf8')));
+const [demo, mill] = ['saddle', 'mill'].map((name) =>
+  jobFile(JSON.parse(readFileSync(`demo/${name}.job.json`, 'utf8'))),
+) as [JobFile, JobFile];
 const made = demo.entries[0]!;
 const note = (id: string, text = `note ${id}`): SentEntry => ({
   kind: 'note',
@@ -152,11 +157,62 @@ describe.each(kinds)('a workshop in $name', ({ place, open, past }) => {
     for (const id of ['zebra', 'apple', 'middle']) await store.make(id, [made]);
     await store.append('zebra', { ...note('n'), at: '2031-12-01T08:00:00Z' });
     expect(await store.jobs()).toEqual([
-      { id: 'zebra', made, entries: 2, changed: '2031-12-01T08:00:00Z' },
-      { id: 'apple', made, entries: 1, changed: made.at },
-      { id: 'middle', made, entries: 1, changed: made.at },
+      { id: 'zebra', entries: 2, last: 'n', changed: '2031-12-01T08:00:00Z' },
+      { id: 'apple', entries: 1, last: made.id, changed: made.at },
+      { id: 'middle', entries: 1, last: made.id, changed: made.at },
     ]);
     await store.close();
+  });
+
+  it('the list of jobs says what the ledgers say, whatever was written, undone or brought in, by two servers', async () => {
+    const where = await place();
+    const servers = [remembering(await open(where)), remembering(await open(where))] as const;
+    const share = fc.double({ min: 0, max: 1, noNaN: true });
+    const deed = fc.record({
+      what: fc.constantFrom('note', 'title', 'round', 'undo', 'undo', 'bring in', 'bring in', 'list'),
+      job: fc.nat({ max: 3 }),
+      server: fc.nat({ max: 1 }),
+      share,
+    });
+    let deeds = 0;
+    let run = 0;
+    const listed = async () => {
+      // A store that nobody asked for a list before: all of it is worked out from the ledgers.
+      for (const store of servers) expect(await listJobs(store)).toEqual(await listJobs({ ...servers[0] }));
+    };
+    await fc.assert(
+      fc.asyncProperty(fc.array(deed, { maxLength: 20 }), async (all) => {
+        run += 1;
+        for (const { what, job, server, share } of all) {
+          const store = servers[server]!;
+          const id = `run-${run}-job-${job}`;
+          const file = job % 2 ? mill : demo;
+          const there = (await store.entries(id)) ?? [];
+          deeds += 1;
+          const written = { id: `deed-${deeds}`, at: '2031-11-25T14:32:00Z' };
+          if (what === 'list') await listed();
+          else if (what === 'bring in')
+            await importJob(store, {
+              ...file,
+              id,
+              entries: file.entries.slice(0, 1 + Math.floor(share * file.entries.length)),
+            });
+          else if (what === 'note') await store.append(id, note(written.id));
+          else if (what === 'title')
+            await store.append(id, { kind: 'plan amended', change: { title: `title ${deeds}` }, ...written });
+          else if (what === 'round') await store.append(id, { kind: 'round closed', round: 1, ...written });
+          else {
+            const entry = there[Math.floor(share * there.length)];
+            // Without its plan a job is none, and its steps are of the machine that was set.
+            if (entry && entry.kind !== 'job made' && entry.kind !== 'machine set')
+              await store.append(id, { kind: 'undone', entry: entry.id, ...written });
+          }
+        }
+        await listed();
+      }),
+      { numRuns: 25 },
+    );
+    for (const store of servers) await store.close();
   });
 
   it('the kit takes many, all or none', async () => {

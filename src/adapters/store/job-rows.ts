@@ -64,29 +64,23 @@ export function* jobEntries({ db }: Books, job: string, after = 0): Work<readonl
   return entries.length === 0 && after === 0 ? undefined : entries.map(entryOf);
 }
 
-/** Every job, without its ledger, in the order in which they were made. */
+/** Every job in the order in which they were made, by its last entry alone: one query, whatever the ledgers hold. */
 export function* jobLines({ db }: Books): Work<JobLine[]> {
-  const counts = yield* rows(
+  const lasts = yield* rows(
     db
-      .selectFrom('entry')
-      .innerJoin('job', 'job.id', 'entry.job')
-      .select(({ fn }) => [
-        'entry.job',
-        // A count is a 64-bit number, which PostgreSQL hands over as text.
-        fn.countAll<number | string>().as('entries'),
-        fn.max<number>('entry.seq').as('last'),
-      ])
-      .groupBy(['entry.job', 'job.place'])
+      .selectFrom('job')
+      .innerJoin('entry', 'entry.job', 'job.id')
+      .select(['job.id as job', 'entry.seq', 'entry.id', 'entry.at'])
+      .where('entry.seq', '=', (one) =>
+        one
+          .selectFrom('entry as own')
+          .select(({ fn }) => fn.max<number>('own.seq').as('last'))
+          .whereRef('own.job', '=', 'job.id'),
+      )
       .orderBy('job.place'),
   );
-  const lines: JobLine[] = [];
-  for (const { job, entries, last } of counts) {
-    const ends = yield* rows(
-      db.selectFrom('entry').selectAll().where('job', '=', job).where('seq', 'in', [1, last]).orderBy('seq'),
-    );
-    lines.push({ id: job, made: entryOf(ends[0]!), entries: Number(entries), changed: ends.at(-1)!.at });
-  }
-  return lines;
+  // Places in a ledger run 1, 2, 3 …, so the last one is their count.
+  return lasts.map(({ job, seq, id, at }) => ({ id: job, entries: seq, last: id, changed: at }));
 }
 
 /** How much is in a workshop. */

@@ -12,8 +12,8 @@ import type { PhotosHere, PhotosTaken } from '../../../shop/archive/carried-word
 import type { ChartAnswer, ListOffered } from '../../../shop/chart/chart-answer.ts';
 import type { ChartReport } from '../../../shop/chart/chart-report.ts';
 import type { GibAnswer } from '../../../shop/gib.ts';
-import type { JobListed } from '../../../shop/keep-job.ts';
 import type { KitReport } from '../../../shop/kit/kit-report.ts';
+import type { JobListed } from '../../../shop/list-jobs.ts';
 import type { AxisAnswer } from '../../../shop/order/axis.ts';
 import type { HeightsAnswer } from '../../../shop/order/heights.ts';
 import type { OrderAnswer } from '../../../shop/order/order.ts';

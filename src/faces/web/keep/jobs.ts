@@ -4,7 +4,7 @@ import type { Template } from '../../../contract/template.ts';
 import type { Deed, Entry } from '../../../core/ledger/entry.ts';
 import { foldJob, type Job } from '../../../core/ledger/job.ts';
 import type { JobAnswer } from '../../../shop/answer-job.ts';
-import type { JobListed } from '../../../shop/keep-job.ts';
+import type { JobListed } from '../../../shop/list-jobs.ts';
 import { sendWaitingPhotos } from '../photo/waiting-photo.ts';
 import { type JobView, newerView } from './newer-view.ts';
 import { listen } from './news.ts';

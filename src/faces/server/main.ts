@@ -13,6 +13,7 @@ import { demoJobs } from '../../adapters/file/workshop.ts';
 import { backupsIn } from '../../adapters/keeping/backup-folder.ts';
 import { backupSettings, fileIsWhole, wayBack } from '../../adapters/keeping/keeping.ts';
 import { writingOnThread } from '../../adapters/store/sqlite-thread.ts';
+import { computeOnThread } from '../../adapters/thread/compute-thread.ts';
 import { type OpenWorkshop, openWorkshop } from '../../adapters/workshop/open-workshop.ts';
 import { type WorkshopPlace, workshopPlace } from '../../adapters/workshop/place.ts';
 import { BadInput } from '../../contract/refusal.ts';
@@ -26,7 +27,6 @@ import { askedOf } from './share/asked.ts';
 import { networkAddresses } from './share/own-names.ts';
 import type { ShareParts } from './share/routes.ts';
 import { shareText } from './share/text.ts';
-import { computeOnThread } from './thread.ts';
 
 const loopback = '127.0.0.1';
 /** Every network of this machine: only when sharing was asked for. */

@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
-import { askedThread } from '../../adapters/thread/asked-thread.ts';
 import type { Compute, Questions } from '../../shop/compute.ts';
+import { askedThread } from './asked-thread.ts';
 
 /** Heavy questions answered on a thread of their own; one that is stopped stops it. */
 export function computeOnThread(script: URL): {

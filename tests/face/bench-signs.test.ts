@@ -146,3 +146,20 @@ it('another unit for bare numbers changes no reading that is written already', a
   expect(await screenText(page)).toMatch(before);
   expect(opened.complaints).toEqual([]);
 });
+
+it('mm typed where µm are asked are asked about before they make worn ways look flat', async () => {
+  await page.getByRole('button', { name: 'It climbed' }).click();
+  await paste(0, falling.map((um) => String(Number(um) / 1000)).join('\n'));
+  await page.getByRole('button', { name: 'Keep this sweep' }).click();
+  await expect.poll(() => screenText(page)).toContain('Say first which unit these readings are in.');
+  expect(await screenText(page)).toContain('finer than an indicator shows. Were they read in mm?');
+  await page.getByRole('button', { name: 'They are mm' }).click();
+  await expect.poll(() => screenText(page)).toContain('facing comes out convex, −19 ± 5 µm in 300 mm');
+  expect(await screenText(page)).not.toContain('Were they read in');
+  await page.goto(`${served.address}/job/${demo}/measure/level_across/${repeat}`);
+  await page.getByLabel('level across', { exact: true }).fill('0.02');
+  await page.getByRole('button', { name: 'Keep this level' }).click();
+  await expect.poll(() => screenText(page)).toContain('Say first which unit the reading is in.');
+  await page.getByRole('button', { name: 'It is mm/m' }).click();
+  await expect.poll(() => screenText(page)).toContain('+0.02 mm/m is');
+});

@@ -23,7 +23,7 @@ import { buildApp } from './app.ts';
 import { backupOnThread, keepBackups } from './backups.ts';
 import { pressOnThread } from './paper-thread.ts';
 import { photosOnThread } from './photo-thread.ts';
-import { askedOf } from './share/asked.ts';
+import { askedHelp, askedOf, portOf } from './share/asked.ts';
 import { networkAddresses } from './share/own-names.ts';
 import type { ShareParts } from './share/routes.ts';
 import { shareText } from './share/text.ts';
@@ -42,15 +42,11 @@ const isFree = (port: number, host: string): Promise<boolean> =>
     probe.listen(port, host, () => probe.close(() => answer(true)));
   });
 
-/** The port that PORT names, or the usual one, or the next that is free. */
-async function choosePort(host: string): Promise<number> {
+/** The port that was asked for, or that PORT names, or the usual one, or the next that is free. */
+async function choosePort(host: string, asked: number | undefined): Promise<number> {
+  if (asked !== undefined) return asked;
   const named = process.env.PORT;
-  if (named !== undefined) {
-    const port = Number(named);
-    if (!Number.isInteger(port) || port < 0 || port > 65_535)
-      throw new RangeError(`PORT: ${JSON.stringify(named)}; expected a whole number from 0 to 65535`);
-    return port;
-  }
+  if (named !== undefined) return portOf('PORT', named);
   for (let port = usualPort; port < usualPort + portsTried; port++) if (await isFree(port, host)) return port;
   return 0;
 }
@@ -68,8 +64,12 @@ async function openedWhole(place: WorkshopPlace, backups: string): Promise<OpenW
 
 async function main(): Promise<void> {
   const asked = askedOf(process.argv.slice(2));
+  if (asked.help) {
+    console.log(askedHelp);
+    return;
+  }
   const host = asked.share ? everywhere : loopback;
-  const port = await choosePort(host);
+  const port = await choosePort(host, asked.port);
   const place = workshopPlace();
   const plan = backupSettings(place);
   const workshop = await openedWhole(place, plan.folder);

@@ -1,7 +1,8 @@
-import { lazy, Suspense, useEffect, useRef } from 'react';
-import { Redirect, Route, Switch, useLocation } from 'wouter';
+import { useEffect, useRef } from 'react';
+import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { BenchScreen } from './bench/bench.tsx';
 import { FetchedScreen } from './frame/fetched-screen.tsx';
+import { NotHere } from './frame/not-here.tsx';
 import { Top } from './frame/top.tsx';
 import { JobsScreen } from './jobs/jobs.tsx';
 import { useJobLines } from './keep/jobs.ts';
@@ -15,16 +16,10 @@ import { SettingsScreen } from './settings/settings.tsx';
 import { SignsScreen } from './signs/signs.tsx';
 
 /** Photos bring a corner finder and drawings of their own: fetched when they are asked for. */
-const PhotoScreen = lazy(async () => ({ default: (await import('./photo/photo.tsx')).PhotoScreen }));
-
-const NewPracticeScreen = lazy(async () => ({
-  default: (await import('./practice/new-practice.tsx')).NewPracticeScreen,
-}));
-const TruthScreen = lazy(async () => ({
-  default: (await import('./practice/truth-screen.tsx')).TruthScreen,
-}));
-
-const PartsScreen = lazy(async () => ({ default: (await import('./parts/parts.tsx')).PartsScreen }));
+const photoScreen = async () => (await import('./photo/photo.tsx')).PhotoScreen;
+const newPractice = async () => (await import('./practice/new-practice.tsx')).NewPracticeScreen;
+const truthScreen = async () => (await import('./practice/truth-screen.tsx')).TruthScreen;
+const partsScreen = async () => (await import('./parts/parts.tsx')).PartsScreen;
 
 /** Sums, kit, charts and surveys bring tables and sums of their own. */
 const sumRooms = async () => (await import('./sums/rooms.tsx')).SumRooms;
@@ -78,9 +73,7 @@ const Screens = () => (
       <FetchedScreen key="whole" title="A whole machine" fetchIt={newMachine} />
     </Route>
     <Route path="/practise">
-      <Suspense fallback={<Top title="Practise" />}>
-        <NewPracticeScreen />
-      </Suspense>
+      <FetchedScreen key="practise" title="Practise" fetchIt={newPractice} />
     </Route>
     <Route path="/settings">
       <SettingsScreen />
@@ -130,36 +123,27 @@ const Screens = () => (
       <FetchedScreen key="machine" title="Machine" fetchIt={machineRooms} />
     </Route>
     <Route path="/job/:id/parts">
-      {({ id }) => (
-        <Suspense fallback={<Top title="Parts" job={id} />}>
-          <PartsScreen id={id} />
-        </Suspense>
-      )}
+      {({ id }) => <FetchedScreen key="parts" title="Parts" fetchIt={partsScreen} given={{ id }} />}
     </Route>
     <Route path="/job/:id/chart">
       <FetchedScreen key="chart" title="Chart" fetchIt={chartScreen} />
     </Route>
     <Route path="/job/:id/print">{({ id }) => <PrintScreen id={id} />}</Route>
     <Route path="/job/:id/photo/:pad">
-      {({ id, pad }) => (
-        <Suspense fallback={<Top title="Photo" job={id} />}>
-          <PhotoScreen id={id} pad={pad} />
-        </Suspense>
-      )}
+      {({ id, pad }) => <FetchedScreen key="photo" title="Photo" fetchIt={photoScreen} given={{ id, pad }} />}
     </Route>
     <Route path="/job/:id/scrape">{({ id }) => <ScrapeScreen id={id} />}</Route>
     <Route path="/job/:id/truth">
-      {({ id }) => (
-        <Suspense fallback={<Top title="Truth" job={id} />}>
-          <TruthScreen id={id} />
-        </Suspense>
-      )}
+      {({ id }) => <FetchedScreen key="truth" title="Truth" fetchIt={truthScreen} given={{ id }} />}
     </Route>
     <Route path="/job/:id/ledger">{({ id }) => <LedgerScreen id={id} />}</Route>
     <Route>
       <Top title="Waywright" />
       <main className="page narrow">
-        <p className="say">There is no such screen.</p>
+        <p className="say">There is no such screen. The address may be mistyped, or from an older version.</p>
+        <Link className="second" href="/jobs">
+          All jobs
+        </Link>
       </main>
     </Route>
   </Switch>
@@ -177,7 +161,15 @@ function Front() {
   const { data, error } = useJobLines();
   if (error)
     return <Redirect to={lastJob === undefined ? '/jobs' : `/job/${encodeURIComponent(lastJob)}`} replace />;
-  if (!data) return <Top title="Waywright" />;
+  if (!data)
+    return (
+      <>
+        <Top title="Waywright" />
+        <main className="page narrow">
+          <NotHere what="the list of jobs" failure={undefined} />
+        </main>
+      </>
+    );
   const open =
     data.jobs.find((job) => job.id === lastJob) ?? data.jobs.find((job) => job.demo) ?? data.jobs[0];
   return <Redirect to={open ? `/job/${encodeURIComponent(open.id)}` : '/jobs'} replace />;

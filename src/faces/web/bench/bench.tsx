@@ -10,7 +10,7 @@ import { nextDeed, type RoundPlan } from '../../../shop/bench/next-deed.ts';
 import { soFar } from '../../../shop/bench/so-far.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { WorkingOnIt } from '../frame/working-on-it.tsx';
-import { type OpenJob, useAnswer } from '../keep/jobs.ts';
+import { type OpenJob, useAnswering } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
 import { AlarmBench } from './alarm-bench.tsx';
 import { MeasuringBench } from './measuring-bench.tsx';
@@ -39,7 +39,7 @@ const roundPlan = (steer: SteerAnswer | NoAnswer): RoundPlan =>
 
 function Bench({ open }: { readonly open: OpenJob }) {
   const { units } = useSettings();
-  const answer = useAnswer(open.id);
+  const { answer, failure } = useAnswering(open.id);
   const { job } = open;
   const record = useMemo(() => roundRecord(job.live, job.round), [job]);
   const measured = Object.keys(record.taken).length > 0 || record.print !== undefined;
@@ -53,7 +53,7 @@ function Bench({ open }: { readonly open: OpenJob }) {
   const waiting = stale || unseen || (answer !== undefined && answer.steer === undefined);
   if (!measured || waiting)
     return <MeasuringBench open={open} units={units} answer={answer} deed={deed} record={record} />;
-  if (!answer?.steer) return <WorkingOnIt />;
+  if (!answer?.steer) return <WorkingOnIt failure={failure} />;
   const view: BenchView = { open, units, record, answer, deed };
   const { steer } = answer;
   if (!steer.ok) return <NoAnswerBench view={view} steer={steer} />;

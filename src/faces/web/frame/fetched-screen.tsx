@@ -1,13 +1,14 @@
 import { type ComponentType, useCallback, useEffect, useState } from 'react';
+import { useLocation } from 'wouter';
 import { Wrong } from './notice.tsx';
 import { Top } from './top.tsx';
 
 const again_ms = 3_000;
 
 /** Imports a screen's file. */
-type FetchIt = () => Promise<ComponentType>;
+type FetchIt<Props> = () => Promise<ComponentType<Props>>;
 
-const here = new Map<FetchIt, ComponentType>();
+const here = new Map<unknown, unknown>();
 
 /** When the page was last begun anew for a screen; twice within this time is once too often. */
 const begunKey = 'waywright/begun-anew';
@@ -30,13 +31,26 @@ async function beginAnew(asked: boolean): Promise<void> {
   location.reload();
 }
 
+/** The job that an address is about. */
+const jobOf = (path: string): string | undefined => {
+  const [, id] = /^\/job\/([^/]+)/.exec(path) ?? [];
+  return id === undefined ? undefined : decodeURIComponent(id);
+};
+
 /**
  * A screen that is fetched when it is asked for: says so while it is on its way, and when it does not come, that it is tried
  * again.
  */
-export function FetchedScreen({ title, fetchIt }: { readonly title: string; readonly fetchIt: FetchIt }) {
+export function FetchedScreen<Props extends object = Record<never, never>>(props: {
+  readonly title: string;
+  readonly fetchIt: FetchIt<Props>;
+  /** What the screen is given. */
+  readonly given?: Props;
+}) {
+  const { title, fetchIt, given } = props;
+  const [path] = useLocation();
   const [state, setState] = useState<'waiting' | 'here' | 'out of reach'>('waiting');
-  const Screen = here.get(fetchIt);
+  const Screen = here.get(fetchIt) as ComponentType<Props> | undefined;
   const ask = useCallback(
     async (again?: 'again' | 'by hand') => {
       try {
@@ -56,10 +70,10 @@ export function FetchedScreen({ title, fetchIt }: { readonly title: string; read
     const timer = setInterval(() => void ask('again'), again_ms);
     return () => clearInterval(timer);
   }, [fetchIt, state, ask]);
-  if (Screen) return <Screen />;
+  if (Screen) return <Screen {...((given ?? {}) as Props)} />;
   return (
     <>
-      <Top title={title} />
+      <Top title={title} job={jobOf(path)} />
       <main className="page narrow">
         {state === 'out of reach' ? (
           <>
@@ -72,7 +86,9 @@ export function FetchedScreen({ title, fetchIt }: { readonly title: string; read
             </button>
           </>
         ) : (
-          <p className="quiet">This screen is on its way from the shop.</p>
+          <p className="quiet anew" role="status">
+            This screen is on its way from the shop.
+          </p>
         )}
       </main>
     </>

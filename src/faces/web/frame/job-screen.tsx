@@ -1,11 +1,11 @@
 import type { ReactNode } from 'react';
+import { Link } from 'wouter';
 import { benchOf, machineOf } from '../../../core/ledger/rebuild-record.ts';
 import { capital } from '../../../shop/phrase.ts';
 import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { type OpenJob, useJob } from '../keep/jobs.ts';
-import { Refusing } from '../keep/server.ts';
 import { Conflicts } from './conflicts.tsx';
-import { NotLetIn } from './not-let-in.tsx';
+import { NotHere } from './not-here.tsx';
 import { Wrong } from './notice.tsx';
 import { Top } from './top.tsx';
 
@@ -39,15 +39,21 @@ export function JobScreen(props: {
     <>
       <Top title="Job" job={id} />
       <main className="page narrow">
-        {failure instanceof Refusing && failure.status === 401 ? (
-          <NotLetIn />
-        ) : failure ? (
-          <Wrong role="alert">
-            {failure instanceof Refusing && failure.status === 404
-              ? 'There is no such job in the shop’s file.'
-              : 'The shop’s file is out of reach. What you entered is kept on this phone; this page looks again by itself.'}
-          </Wrong>
-        ) : null}
+        <NotHere
+          what="the job"
+          failure={failure}
+          missing={
+            <>
+              <Wrong role="alert">
+                There is no such job in the shop’s file. Its address may be mistyped, or it is in another
+                workshop’s file.
+              </Wrong>
+              <Link className="second" href="/jobs">
+                All jobs
+              </Link>
+            </>
+          }
+        />
       </main>
     </>
   );

@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from 'react';
+import { NotHere } from './not-here.tsx';
 
 const changes = ['online', 'offline'] as const;
 const subscribe = (told: () => void) => {
@@ -9,8 +10,14 @@ const subscribe = (told: () => void) => {
 };
 
 /** A screen whose answer is not here yet. It says so after a moment only: most answers come sooner. */
-export function WorkingOnIt() {
+export function WorkingOnIt({ failure }: { readonly failure: Error | undefined }) {
   const inReach = useSyncExternalStore(subscribe, () => navigator.onLine);
+  if (failure)
+    return (
+      <main className="page narrow">
+        <NotHere what="what it worked out" failure={failure} />
+      </main>
+    );
   return (
     <main className="page narrow" aria-busy="true">
       <p className="quiet anew" role="status">

@@ -4,7 +4,7 @@ import { Link, useLocation } from 'wouter';
 import { photosTakenWords } from '../../../shop/archive/carried-words.ts';
 import { FileButton } from '../frame/file-button.tsx';
 import { Mark } from '../frame/mark.tsx';
-import { NotLetIn } from '../frame/not-let-in.tsx';
+import { NotHere } from '../frame/not-here.tsx';
 import { Caution, Wrong } from '../frame/notice.tsx';
 import { Top } from '../frame/top.tsx';
 import { useJobLines } from '../keep/jobs.ts';
@@ -21,11 +21,7 @@ export function JobsScreen() {
     <>
       <Top title="Jobs" />
       <main className="page narrow with-foot">
-        {error instanceof Refusing && error.status === 401 ? (
-          <NotLetIn />
-        ) : error ? (
-          <Wrong>The shop’s file is out of reach. What you entered is kept on this phone.</Wrong>
-        ) : null}
+        {data && !error ? null : <NotHere what="the list of jobs" failure={error} />}
         {data?.jobs.length === 0 ? (
           <p className="say">
             No jobs yet. A new job takes your own dimensions and about two minutes. Or learn the signs on a

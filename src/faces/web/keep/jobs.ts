@@ -14,12 +14,18 @@ import { buzz } from './settings.ts';
 import { phoneShelf, shelved } from './shelf.ts';
 import { thisPhone } from './this-phone.ts';
 
+const retry_ms = 3_000;
+
 export const queries = new QueryClient({
   defaultOptions: {
     // The shop is one machine away: always ask again on return, never hide what is already known.
     queries: {
       // What the shop has refused it refuses again: said at once, not after another try.
       retry: (tried, failure) => tried < 1 && !(failure instanceof Refusing && failure.status < 500),
+      retryDelay: 300,
+      // What did not come is asked for again while its screen is open; what was refused is not.
+      refetchInterval: ({ state }) =>
+        state.error && !(state.error instanceof Refusing && state.error.status < 500) ? retry_ms : false,
       staleTime: 2_000,
       networkMode: 'always',
       refetchOnWindowFocus: true,
@@ -47,8 +53,6 @@ export const outbox = new Outbox(phoneShelf, async (parcel) => {
   if (delivery.kind === 'refused') buzz(2);
   return delivery;
 });
-
-const retry_ms = 3_000;
 
 /** Keeps trying while something waits; tells of what other pages of this phone deliver. */
 export function startDelivery(): void {
@@ -199,18 +203,21 @@ function openJob(view: JobView, box: OutboxState): OpenJob {
  * What the tool answers for the job as the shop's file has it. Asked for by the ledger's place: an answer that was under way
  * when an entry came in is never taken for one that knows of it.
  */
-export function useAnswer(id: string): JobAnswer | undefined {
+export const useAnswer = (id: string): JobAnswer | undefined => useAnswering(id).answer;
+
+/** The same, and why it does not come where it does not. */
+export function useAnswering(id: string): { readonly answer?: JobAnswer; readonly failure?: Error } {
   const seq = useView(id).data?.seq;
-  const { data } = useQuery({
+  const { data, error } = useQuery({
     queryKey: [...answersOf(id), seq],
     queryFn: () => fetched<JobAnswer>(`${jobAddress(id)}/answer`),
     enabled: seq !== undefined,
     // A ledger's place has one answer.
     staleTime: Number.POSITIVE_INFINITY,
-    refetchInterval: ({ state }) => (state.status === 'error' ? retry_ms : false),
   });
   // The old answer stays in sight until the new one is here: nothing jumps, no spinner.
-  return data ?? lastAnswer(id);
+  const answer = data ?? lastAnswer(id);
+  return answer ? { answer } : error ? { failure: error } : {};
 }
 
 const answersOf = (id: string) => ['job', id, 'answer'] as const;

@@ -16,7 +16,7 @@ import { KitDeeds } from './deeds.tsx';
 import { JobTargets } from './targets.tsx';
 import './kit.css';
 import { FileButton } from '../frame/file-button.tsx';
-import { Wrong } from '../frame/notice.tsx';
+import { NotHere } from '../frame/not-here.tsx';
 import { RefusedParcels } from '../frame/refused-parcels.tsx';
 
 /** The workshop's instruments and references, and what they can prove of the job that is open. */
@@ -27,13 +27,7 @@ export function KitScreen() {
     <>
       <Top title="Kit" />
       <main className="page with-foot">
-        {failure ? (
-          <Wrong role="alert">
-            {failure instanceof Refusing
-              ? `The kit cannot be opened: ${failure.message}`
-              : 'The shop’s file is out of reach. Nothing is lost; this page looks again by itself.'}
-          </Wrong>
-        ) : null}
+        {kit ? null : <NotHere what="the kit" failure={failure} />}
         <RefusedParcels refused={box.refused.filter((parcel) => parcel.job === kitParcels)} />
         {kit ? (
           <>
@@ -52,9 +46,7 @@ export function KitScreen() {
               </div>
             </div>
           </>
-        ) : failure ? null : (
-          <p className="quiet">The kit is on its way from the shop.</p>
-        )}
+        ) : null}
       </main>
       <footer className="foot">
         <GoLink to="/kit/new" mark={<Mark name="plus" size={26} />}>

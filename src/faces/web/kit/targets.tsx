@@ -9,6 +9,7 @@ import { capital } from '../../../shop/phrase.ts';
 import { Figure } from '../figure.tsx';
 import { fromAddress, keepInAddress } from '../frame/address.ts';
 import { Mark } from '../frame/mark.tsx';
+import { NotHere } from '../frame/not-here.tsx';
 import { useJob, useJobLines } from '../keep/jobs.ts';
 import { useSettings } from '../keep/settings.ts';
 
@@ -72,9 +73,11 @@ function Targets({ id, items }: { readonly id: string; readonly items: readonly 
   );
   if (!told)
     return (
-      <p className="quiet">
-        {failure ? 'This job is out of reach.' : 'The job is on its way from the shop.'}
-      </p>
+      <NotHere
+        what="this job"
+        failure={failure}
+        missing={<p className="quiet">This job is not in the shop’s file any more. Choose another.</p>}
+      />
     );
   return (
     <>

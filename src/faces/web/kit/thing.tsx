@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { KitItem } from '../../../core/ledger/kit-ledger.ts';
 import {
@@ -12,6 +12,7 @@ import { readThing, thingTexts } from '../../../shop/kit/thing-typed.ts';
 import { onToNext } from '../frame/cells.ts';
 import { GoButton } from '../frame/go.tsx';
 import { Mark } from '../frame/mark.tsx';
+import { NotHere } from '../frame/not-here.tsx';
 import { sameMeaning } from '../frame/same-meaning.ts';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
@@ -25,9 +26,14 @@ import './kit.css';
 export function NewThingScreen({ kind }: { readonly kind: string }) {
   const { kit, failure } = useKit();
   const known = thingKinds.find((one) => one.kind === kind);
-  if (!known) return <Nothing words="There is no such kind of thing in a kit." />;
+  if (!known) return <Nothing>{say('There is no such kind of thing in a kit.')}</Nothing>;
   // What is typed is kept on the phone and sent by itself, so a shop out of reach does not stop it.
-  if (!kit && !failure) return <Nothing words="The kit is on its way from the shop." title={known.words} />;
+  if (!kit && !failure)
+    return (
+      <Nothing title={known.words}>
+        <NotHere what="the kit" failure={undefined} />
+      </Nothing>
+    );
   return <ThingForm key={kind} kind={known.kind} title={`New: ${known.words.toLowerCase()}`} kit={kit} />;
 }
 
@@ -38,21 +44,23 @@ export function ThingScreen({ item }: { readonly item: string }) {
   if (there)
     return <ThingForm key={item} kind={there.thing.kind} title={there.thing.name} kit={kit} there={there} />;
   if (kit)
-    return <Nothing words="This thing is not in the kit now. What was done to it can be undone there." />;
+    return (
+      <Nothing>{say('This thing is not in the kit now. What was done to it can be undone there.')}</Nothing>
+    );
   return (
-    <Nothing
-      words={
-        failure ? 'The shop’s file is out of reach. Nothing is lost.' : 'The kit is on its way from the shop.'
-      }
-    />
+    <Nothing>
+      <NotHere what="the kit" failure={failure} />
+    </Nothing>
   );
 }
 
-const Nothing = ({ words, title = 'Kit' }: { readonly words: string; readonly title?: string }) => (
+const say = (words: string) => <p className="say">{words}</p>;
+
+const Nothing = ({ children, title = 'Kit' }: { readonly children: ReactNode; readonly title?: string }) => (
   <>
     <Top title={title} />
     <main className="page narrow">
-      <p className="say">{words}</p>
+      {children}
       <Link className="third" href="/kit">
         Back to the kit
       </Link>

@@ -16,6 +16,7 @@ import { dimensionStart, dimensionUnit, readDimension } from '../new/dimension-t
 import './machine.css';
 import { Choice } from '../frame/choice.tsx';
 import { FileButton } from '../frame/file-button.tsx';
+import { NotHere } from '../frame/not-here.tsx';
 import { Wrong } from '../frame/notice.tsx';
 
 interface Draft {
@@ -65,7 +66,7 @@ function Choose({ onChoose }: { readonly onChoose: (machine: Machine) => void })
       <p className="say">
         Which machine? Its steps, ways and tests come with it; you can change all of them.
       </p>
-      {error ? <Wrong role="alert">{outOfReach}</Wrong> : null}
+      {data && !error ? null : <NotHere what="the machines" failure={error} />}
       <ul className="rows">
         {data?.map((one) => (
           <li key={one.id}>

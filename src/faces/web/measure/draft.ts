@@ -12,6 +12,8 @@ export interface CardDraft<Unit extends string> {
   readonly temperature?: string;
   /** Points off the line that the person said to keep, by place and as typed. */
   readonly kept_off?: Readonly<Record<number, string>>;
+  /** What was typed when the person said that it is in this unit, however unlikely. */
+  readonly kept_unit?: readonly string[];
 }
 
 /** The push test answered, or asked again. */
@@ -45,3 +47,7 @@ export function temperatureOf(typed: string | undefined): number | string | unde
     ? value
     : `I cannot read “${typed}” as a room’s temperature. Write 20.4.`;
 }
+
+/** Whether the person said of just these readings that they are in the card's unit. */
+export const unitIsKept = ({ typed, kept_unit }: CardDraft<string>): boolean =>
+  kept_unit?.length === typed.length && kept_unit.every((text, i) => text === typed[i]);

@@ -9,12 +9,14 @@ export function OffQuestion(props: {
   readonly off: OffTheLine;
   readonly place: string;
   readonly typed: string;
+  /** The reading as it was understood, with its unit. */
+  readonly echo: string;
   readonly units: UnitSystem;
   readonly onTurn: (text: string) => void;
   readonly onKeep: () => void;
   readonly onReadAgain: () => void;
 }) {
-  const { off, place, typed, units, onTurn, onKeep, onReadAgain } = props;
+  const { off, place, typed, echo, units, onTurn, onKeep, onReadAgain } = props;
   const far = sayDeviation(off.off_um, units, { signed: false, decimals: units === 'metric' ? 0 : 1 }).text;
   const turned = turnedText(typed);
   return (
@@ -37,7 +39,7 @@ export function OffQuestion(props: {
           </button>
         )}
         <button type="button" className="second" onClick={onKeep}>
-          Keep {typed}
+          Keep {echo}
         </button>
       </div>
     </section>

@@ -3,6 +3,7 @@ import type { HeightSetup, LevelSetup } from '../../../core/ledger/setup.ts';
 import { readDeviation } from '../../../core/quantity/deviation.ts';
 import { readSlope, type SlopeUnit, slopeSign } from '../../../core/quantity/slope.ts';
 import { type DeviationUnit, unitSign } from '../../../core/quantity/unit.ts';
+import { likelierDeviation, likelierSlope, type UnitAsked } from '../../../shop/measure/likelier-unit.ts';
 import { Segments } from '../frame/segments.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { useSettings } from '../keep/settings.ts';
@@ -10,10 +11,11 @@ import { ReadButton } from '../practice/lazy.tsx';
 import { shownDeviation, shownSlope } from '../practice/shown-text.ts';
 import { CardDrawing, CardWords } from './card-words.tsx';
 import { Cells, type CellsHandle } from './cells.tsx';
-import { type CardDraft, recordOf, temperatureOf, withPush } from './draft.ts';
+import { type CardDraft, recordOf, temperatureOf, unitIsKept, withPush } from './draft.ts';
 import { Optional } from './optional.tsx';
 import { PushTest } from './push-test.tsx';
 import type { CardProps } from './sweep-card.tsx';
+import { UnitQuestion } from './unit-question.tsx';
 
 type SingleUnit = SlopeUnit | DeviationUnit;
 
@@ -39,6 +41,9 @@ function readOne(typed: string, unit: SingleUnit) {
   return read.ok ? { ...read, value: read.urad } : read;
 }
 
+const likelierOf = (typed: string, unit: SingleUnit): UnitAsked<SingleUnit> | undefined =>
+  isDeviation(unit) ? likelierDeviation([typed], unit) : likelierSlope(typed, unit);
+
 /** One level or one height: a card with a single cell. */
 export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
   const { jobId, plan, setup, round, repeat, onKeep, practice } = props;
@@ -52,6 +57,7 @@ export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
   const keep = useRef<HTMLButtonElement>(null);
   const typed = draft.typed[0] ?? '';
   const read = readOne(typed, draft.unit);
+  const unitAsked = unitIsKept(draft) ? undefined : likelierOf(typed, draft.unit);
   const pushed = setup.kind === 'level' || draft.push !== undefined;
   const name = setup.kind === 'level' ? 'level' : 'height';
 
@@ -60,10 +66,14 @@ export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
     const why = !pushed
       ? 'Say first what the number did when you pushed.'
       : !read?.ok
-        ? 'The reading is missing.'
-        : typeof temperature === 'string'
-          ? temperature
-          : undefined;
+        ? read
+          ? 'The reading cannot be read yet.'
+          : 'The reading is missing.'
+        : unitAsked
+          ? 'Say first which unit the reading is in.'
+          : typeof temperature === 'string'
+            ? temperature
+            : undefined;
     setAsked(why);
     if (why !== undefined || !read?.ok) {
       if (!pushed) push.current?.focus();
@@ -125,13 +135,27 @@ export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
           onFocus={() => undefined}
           onEnd={() => keep.current?.focus()}
         />
+        {unitAsked ? (
+          <UnitQuestion
+            asked={unitAsked}
+            onUnit={(unit) => {
+              setAsked(undefined);
+              setDraft({ ...draft, unit });
+            }}
+            onKeep={() => {
+              setAsked(undefined);
+              setDraft({ ...draft, kept_unit: draft.typed });
+            }}
+          />
+        ) : null}
         <div className="out">
           <span />
           <footer className="foot">
             <p role="status">
-              {(asked ?? setup.kind === 'level')
-                ? 'Turn the level end for end and read again: the mean is free of its own error.'
-                : ''}
+              {asked ??
+                (setup.kind === 'level'
+                  ? 'Turn the level end for end and read again: the mean is free of its own error.'
+                  : '')}
             </p>
             <button ref={keep} type="button" className="go" onClick={keepIt}>
               Keep this {name}

@@ -21,7 +21,8 @@ import { OffQuestion } from './off-question.tsx';
 import { Optional } from './optional.tsx';
 import { PushTest } from './push-test.tsx';
 import { SweepFitPlot } from './sweep-fit-plot.tsx';
-import { emptySweep, missingFrom, poured, readSweep, withUnit } from './sweep-reading.ts';
+import { emptySweep, missingFrom, poured, readSweep, type SweepReading, withUnit } from './sweep-reading.ts';
+import { UnitQuestion } from './unit-question.tsx';
 import { WhichSide } from './which-side.tsx';
 
 /** Units of a column of readings, the usual one of each system first. */
@@ -41,6 +42,9 @@ export interface CardProps<S> {
   /** The job, when it is of a practice machine: its instruments can be read by a button. */
   readonly practice?: OpenJob;
 }
+
+/** A reading as it was understood. */
+const echoOf = (cell: SweepReading['cells'][number]): string => (cell?.ok ? cell.echo : '');
 
 /** One sweep: what rides, touches and is plus; the push test; a cell a stop; what the sweep says by itself. */
 export function SweepCard(props: CardProps<SweepSetup>) {
@@ -136,12 +140,21 @@ export function SweepCard(props: CardProps<SweepSetup>) {
           onEnd={() => keep.current?.focus()}
         />
         {pasteWrong === undefined ? null : <Wrong role="alert">{pasteWrong}</Wrong>}
+        {reading.unit_asked ? (
+          <UnitQuestion
+            asked={reading.unit_asked}
+            // The figures as they stand, taken in the other unit.
+            onUnit={(unit) => setDraft({ ...draft, unit })}
+            onKeep={() => setDraft({ ...draft, kept_unit: draft.typed })}
+          />
+        ) : null}
         {reading.off.map((off) => (
           <OffQuestion
             key={off.stop}
             off={off}
             place={places[off.stop]!}
             typed={draft.typed[off.stop]!}
+            echo={echoOf(reading.cells[off.stop])}
             units={systemOf(draft.unit)}
             onTurn={(text) => type(off.stop, text)}
             onKeep={() =>

@@ -4,9 +4,10 @@ import { type ColumnUnread, readPastedColumn } from '../../../core/quantity/colu
 import { type DeviationRead, readDeviation } from '../../../core/quantity/deviation.ts';
 import type { Unreadable } from '../../../core/quantity/refusal.ts';
 import type { DeviationUnit } from '../../../core/quantity/unit.ts';
+import { likelierDeviation, type UnitAsked } from '../../../shop/measure/likelier-unit.ts';
 import { lookAtSweep, type OffTheLine, type SweepLook } from '../../../shop/measure/look-at-sweep.ts';
 import { sweepSoFar } from '../../../shop/measure/sweep-so-far.ts';
-import { type CardDraft, recordOf, temperatureOf } from './draft.ts';
+import { type CardDraft, recordOf, temperatureOf, unitIsKept } from './draft.ts';
 
 /** A sweep's card read: each cell understood or not, the sweep as far as it goes, and what still stands in the way. */
 export interface SweepReading {
@@ -19,6 +20,8 @@ export interface SweepReading {
   /** Readings off the line that the person has not answered for yet, with the stop they are at. */
   readonly off: readonly (OffTheLine & { readonly stop: number })[];
   readonly filled: number;
+  /** All stops read, and hardly in this unit: asked before they are kept. */
+  readonly unit_asked?: UnitAsked<DeviationUnit>;
 }
 
 export type SweepDraft = CardDraft<DeviationUnit>;
@@ -38,7 +41,19 @@ export function readSweep(draft: SweepDraft, setup: SweepSetup, plan: JobPlan): 
   const off = (look?.off ?? [])
     .map((one) => ({ ...one, stop: stops[one.point]! }))
     .filter(({ stop }) => draft.kept_off?.[stop] !== draft.typed[stop]);
-  return { cells, values_um, record, look, off, filled: stops.length };
+  const unit_asked =
+    stops.length === setup.points && !unitIsKept(draft)
+      ? likelierDeviation(draft.typed, draft.unit)
+      : undefined;
+  return {
+    cells,
+    values_um,
+    record,
+    look,
+    off,
+    filled: stops.length,
+    ...(unit_asked ? { unit_asked } : {}),
+  };
 }
 
 /** Why the sweep cannot be kept yet, and which stop is to be looked at; undefined when it can. */
@@ -52,6 +67,7 @@ export function missingFrom(
   if (bad >= 0) return { why: `The reading at ${places[bad]} cannot be read yet.`, stop: bad };
   const empty = reading.cells.indexOf(undefined);
   if (empty >= 0) return { why: `The reading at ${places[empty]} is missing.`, stop: empty };
+  if (reading.unit_asked) return { why: 'Say first which unit these readings are in.' };
   const off = reading.off[0];
   if (off) return { why: `Answer the question about ${places[off.stop]}.`, stop: off.stop };
   const temperature = temperatureOf(draft.temperature);

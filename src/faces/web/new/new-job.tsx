@@ -6,6 +6,7 @@ import { numberedZones } from '../bench/numbered-zones.ts';
 import { PartMap } from '../bench/part-map.tsx';
 import { Choice } from '../frame/choice.tsx';
 import { GoButton } from '../frame/go.tsx';
+import { NotHere } from '../frame/not-here.tsx';
 import { Wrong } from '../frame/notice.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
@@ -30,7 +31,7 @@ export function NewJobScreen() {
     <>
       <Top title="New job" />
       <main className={template ? 'page with-foot' : 'page narrow'}>
-        {error ? <Wrong>The shop’s file is out of reach. What you typed stays here.</Wrong> : null}
+        {templates && !error ? null : <NotHere what="the forms of ways" failure={error} />}
         {template ? (
           <Dimensions template={template} draft={draft} onChange={setDraft} onMade={finish} />
         ) : (

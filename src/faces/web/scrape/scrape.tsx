@@ -16,7 +16,7 @@ import { JobScreen } from '../frame/job-screen.tsx';
 import { clock } from '../frame/kept.tsx';
 import { Mark, Strokes } from '../frame/mark.tsx';
 import { WorkingOnIt } from '../frame/working-on-it.tsx';
-import { type OpenJob, useAnswer, useOutbox, useWrite } from '../keep/jobs.ts';
+import { type OpenJob, useAnswering, useOutbox, useWrite } from '../keep/jobs.ts';
 
 /** At the bench with the scraper: one pass at a time, one direction of stroke, the zones lit, one thumb. */
 export const ScrapeScreen = ({ id }: { readonly id: string }) => (
@@ -25,11 +25,11 @@ export const ScrapeScreen = ({ id }: { readonly id: string }) => (
 
 function Scrape({ open }: { readonly open: OpenJob }) {
   const { id, job } = open;
-  const answer = useAnswer(id);
+  const { answer, failure } = useAnswering(id);
   const { waiting } = useOutbox();
   const record = roundRecord(job.live, job.round);
   const bench = `/job/${encodeURIComponent(id)}`;
-  if (!answer?.steer) return <WorkingOnIt />;
+  if (!answer?.steer) return <WorkingOnIt failure={failure} />;
   const { steer } = answer;
   const unsettled = steer.ok && steer.alarm && !alarmState(steer.alarm, record.causes).settled;
   // No pass is begun by a plan that its readings have left behind, unless they cannot reach the shop now.

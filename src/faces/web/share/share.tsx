@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { Role } from '../../../contract/share.ts';
 import type { Device } from '../../../shop/share/devices.ts';
 import { clock, dayMonth } from '../frame/kept.tsx';
+import { NotHere } from '../frame/not-here.tsx';
 import { Caution } from '../frame/notice.tsx';
 import { Segments } from '../frame/segments.tsx';
 import { Top } from '../frame/top.tsx';
@@ -18,11 +19,7 @@ export function ShareScreen() {
     <>
       <Top title="Share" />
       <main className="page narrow">
-        {data ? (
-          <ByPlace sharing={data} />
-        ) : error ? (
-          <p className="wrong">The shop is out of reach.</p>
-        ) : null}
+        {data ? <ByPlace sharing={data} /> : <NotHere what="who is let in" failure={error} />}
       </main>
     </>
   );

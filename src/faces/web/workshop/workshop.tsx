@@ -4,13 +4,14 @@ import { clock, dayMonth } from '../frame/kept.tsx';
 import { Top } from '../frame/top.tsx';
 import { fetched } from '../keep/server.ts';
 import './workshop.css';
+import { NotHere } from '../frame/not-here.tsx';
 import { Wrong } from '../frame/notice.tsx';
 
 const moment = (iso: string): string => `${dayMonth(iso)} ${clock(iso)}`;
 
 /** Where everything is kept, how much it is, and when it was last backed up. */
 export function WorkshopScreen() {
-  const { data, isError } = useQuery({
+  const { data, error } = useQuery({
     queryKey: ['workshop'],
     queryFn: () => fetched<WorkshopTold>('/api/workshop'),
     staleTime: 0,
@@ -36,12 +37,8 @@ export function WorkshopScreen() {
               ))}
             </dl>
           </>
-        ) : isError ? (
-          <Wrong role="alert">
-            The shop’s file is out of reach. Open this again when it is back; nothing is lost.
-          </Wrong>
         ) : (
-          <p className="quiet">Asking the shop.</p>
+          <NotHere what="where it keeps things" failure={error} />
         )}
       </main>
     </>

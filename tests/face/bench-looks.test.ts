@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type Served, serve } from '../server/served.ts';
-import { type Opened, openBrowser } from './browser.ts';
-import { axeFinds, looksRight } from './looks.ts';
+import { type Opened, openBrowser, phone } from './browser.ts';
+import { axeFinds, looksRight, runsOff } from './looks.ts';
 
 const demo = '/job/demo-saddle';
 /** Every screen, with what must stand on it before it is looked at. */
@@ -63,6 +63,36 @@ it('the same once the part is lifted: its print, and its first pass', async () =
   await looksRight(page, 'lifted-print', () => visit(`${demo}/print`, 'Keep this print'));
   await looksRight(page, 'lifted-scrape', () => visit(`${demo}/scrape`, 'Strokes this way'));
 });
+
+it.each([
+  [demo, 'Passes by zone', true],
+  [`${demo}/chart`, 'as this job measured it', true],
+  [`${demo}/survey/${encodeURIComponent('vertical of flat')}`, 'Say the step', true],
+  ['/job/demo-lathe/order', 'All steps, in order', true],
+  ['/signs', 'The push test', false],
+])(
+  '%s on paper, from the dark theme: black on white, the day on it, nothing to press, nothing off its side',
+  async (path, words, ofJob) => {
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+    await visit(path, words);
+    const seen = await page.evaluate(() => {
+      const { color, backgroundColor } = getComputedStyle(document.body);
+      const pressed = [...document.querySelectorAll<HTMLElement>('button, .go, .foot a, .top a')]
+        .filter((one) => one.getClientRects().length > 0 && !one.matches('[aria-expanded]'))
+        .map((one) => one.textContent);
+      return { color, backgroundColor, pressed };
+    });
+    expect(seen).toEqual({ color: 'rgb(0, 0, 0)', backgroundColor: 'rgb(255, 255, 255)', pressed: [] });
+    const head = await page.locator('.on-paper').textContent();
+    expect(head).toMatch(ofJob ? /^(Saddle of the long lathe|The long lathe) · .*printed / : /^printed /);
+    expect(head).toContain(String(new Date().getFullYear()));
+    // As wide as A4 is between its margins: 182 mm at 96 px an inch.
+    await page.setViewportSize({ width: 688, height: 1000 });
+    expect(await runsOff(page)).toBeLessThanOrEqual(0);
+    await page.setViewportSize(phone);
+    await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
+  },
+);
 
 it('the switch of the theme wins over the device', async () => {
   await page.emulateMedia({ colorScheme: 'light' });

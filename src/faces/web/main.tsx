@@ -7,6 +7,7 @@ import './measure/measure.css';
 import './print/print.css';
 import './scrape/scrape.css';
 import './ledger/ledger.css';
+import './look/paper.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

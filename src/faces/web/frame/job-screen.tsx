@@ -24,6 +24,7 @@ export function JobScreen(props: {
       <>
         <Top
           title={words}
+          name={plan.title}
           job={id}
           demo={plan.demo}
           practice={practiceOf(open.job) !== undefined}

@@ -5,6 +5,7 @@ import { changeSettings, useSettings } from '../keep/settings.ts';
 import { Drawer } from './dialog.tsx';
 import { Kept } from './kept.tsx';
 import { Mark } from './mark.tsx';
+import { OnPaper } from './on-paper.tsx';
 import { Segments } from './segments.tsx';
 
 interface Place {
@@ -44,6 +45,8 @@ export const jobPlaces = (id: string, practice = false, order?: string): readonl
 /** Menu, where we are, the mark of a demo or a practice machine, and whether all is kept. */
 export function Top(props: {
   readonly title: string;
+  /** The job's own name, which stands on paper. */
+  readonly name?: string | undefined;
   readonly demo?: string | undefined;
   readonly practice?: boolean;
   /** The job whose machine's order of work this job belongs to, its own or another's. */
@@ -81,6 +84,7 @@ export function Top(props: {
         </span>
       ) : null}
       {places.length > 0 ? <nav aria-label="Screens of this job">{places.map(link)}</nav> : null}
+      <OnPaper job={props.name} demo={props.demo} />
       <Kept box={box} job={props.job} last={props.last} />
       <Drawer label="Job and screens" open={open} onOpenChange={setOpen}>
         <button type="button" className="third" onClick={() => setOpen(false)}>

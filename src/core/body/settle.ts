@@ -26,9 +26,11 @@ export const zoneRows = (slide: Slide): PoseNumbers[] =>
  *
  * @param weights  one a zone, 0 or above; left out: the zones' areas, mm² (the contract's rule)
  */
-export function settling(slide: Slide, weights?: ArrayLike<number>): Settling {
-  const rows = zoneRows(slide);
-  const w = weights ?? zonesOf(slide).map((zone) => zone.area_mm2);
+export const settling = (slide: Slide, weights?: ArrayLike<number>): Settling =>
+  settlingOfRows(zoneRows(slide), weights ?? zonesOf(slide).map((zone) => zone.area_mm2));
+
+/** The same of a slide whose zones' rows are at hand. */
+export function settlingOfRows(rows: readonly PoseNumbers[], w: ArrayLike<number>): Settling {
   const normal = Array.from({ length: poseSize }, () => Array<number>(poseSize).fill(0));
   rows.forEach((row, z) => {
     for (let i = 0; i < poseSize; i++)

@@ -1,12 +1,13 @@
-import { type Settling, settling } from '../body/settle.ts';
+import { type Settling, settlingOfRows } from '../body/settle.ts';
 import { zoneVector } from '../body/slide.ts';
-import { type Gaussian, product, takeReading, varianceOf } from '../math/gaussian.ts';
+import { type Gaussian, product } from '../math/gaussian.ts';
 import { normalBelow, normalDensity, normalQuantile } from '../math/normal.ts';
+import { type ReadingsInTurn, readingsInTurn } from '../math/readings-in-turn.ts';
 import { atLeast, atMost } from '../math/truncated.ts';
 import type { Print } from '../observe/round.ts';
 import { addReading, type Evidence } from './evidence.ts';
 import type { SlideModel } from './model.ts';
-import { seatedGap, seatedGapRow } from './seat.ts';
+import { poseSeen, seatedGapRow, seatedGaps } from './seat.ts';
 
 /** Shares outside these say only "at least so far" or "at most so far". */
 const telling = { low: 0.04, high: 0.96 };
@@ -49,8 +50,8 @@ export function printShares(model: SlideModel, print: Print | undefined): (numbe
 
 /** The settling of a slide whose zones carry by area and by how much of them is blue. */
 export const carriedSettling = (model: SlideModel, shares: readonly number[]): Settling =>
-  settling(
-    model.slide,
+  settlingOfRows(
+    model.rows,
     model.zones.map((zone, z) => zone.area_mm2 * Math.max(leastCarry, shares[z]!)),
   );
 
@@ -72,10 +73,9 @@ export function expectedShares(
   rough: readonly number[],
 ): number[] {
   const offset = state.mean[model.layout.offset]!;
-  return model.zones.map((_, z) => {
-    const gap = seatedGap(model, state, settled, z);
-    return normalBelow((model.film_um - offset - gap.mean) / Math.hypot(rough[z]!, gap.sd));
-  });
+  return seatedGaps(model, state, settled).map((gap, z) =>
+    normalBelow((model.film_um - offset - gap.mean) / Math.hypot(rough[z]!, gap.sd)),
+  );
 }
 
 /**
@@ -95,6 +95,8 @@ export function takePrint(
   rough: readonly number[],
   evidence: Evidence,
 ): void {
+  const turn = readingsInTurn(state);
+  const seenAtFirst = gapsSeen(model, state, settled);
   const printed = shares.flatMap((share, z) => (share === undefined ? [] : [{ share, z }]));
   const within = ({ share }: { share: number }) => share > telling.low && share < telling.high;
   const said = ({ share, z }: { share: number; z: number }) => {
@@ -104,25 +106,59 @@ export function takePrint(
     row[model.layout.offset] = 1;
     return {
       row,
+      seen: () => turn.seen(row, seenAtFirst(z)),
       value: model.film_um - s * deviate,
       noise: (gapSdShare * s) ** 2 + ((shareSd * s) / normalDensity(deviate)) ** 2,
       least: share <= telling.low,
     };
   };
   // What says a number first: the bounds are then taken about a better middle.
-  for (const { row, value, noise } of printed.filter(within).map(said))
-    addReading(evidence, 'print', row, takeReading(state, row, value, noise));
+  for (const { row, seen, value, noise } of printed.filter(within).map(said))
+    addReading(evidence, 'print', row, turn.take(row, seen(), value, noise));
   // Bounds do not commute: the one that is furthest astray first, wherever on the pad it stands.
   const bounds = printed
     .filter((one) => !within(one))
     .map((one) => {
       const bound = said(one);
       const off = bound.value - product(bound.row, state.mean);
-      const sd = Math.sqrt(varianceOf(state, bound.row) + bound.noise);
+      const sd = Math.sqrt(product(bound.row, bound.seen()) + bound.noise);
       return { ...bound, astray: (bound.least ? off : -off) / sd };
     })
     .sort((a, b) => b.astray - a.astray);
-  for (const { row, value, noise, least } of bounds) takeBound(state, row, value, noise, least, evidence);
+  for (const bound of bounds) takeBound(state, turn, { ...bound, seen: bound.seen() }, evidence);
+  turn.end();
+}
+
+/** P rowᵀ of each zone's gap with the print's offset, from what all gaps have in common. */
+function gapsSeen(model: SlideModel, state: Gaussian, settled: Settling): (z: number) => Float64Array {
+  const { rows, layout } = model;
+  const { size, covariance } = state;
+  const [p0, p1, p2, p3, p4, p5] = poseSeen(model, state, settled) as SixLines;
+  const offset = layout.offset * size;
+  // Written out, for this is one of the loops in which the time of a history goes.
+  return (z) => {
+    const [r0, r1, r2, r3, r4, r5] = rows[z]!;
+    const start = z * size;
+    const seen = new Float64Array(size);
+    for (let i = 0; i < size; i++)
+      seen[i] =
+        covariance[start + i]! +
+        covariance[offset + i]! +
+        (r0 * p0[i]! + r1 * p1[i]! + r2 * p2[i]!) +
+        (r3 * p3[i]! + r4 * p4[i]! + r5 * p5[i]!);
+    return seen;
+  };
+}
+type SixLines = [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+
+/** "At least", or else "at most", that a print says of a zone's gap. */
+interface Bound {
+  readonly row: Float64Array;
+  /** P rowᵀ now. */
+  readonly seen: Float64Array;
+  readonly value: number;
+  readonly noise: number;
+  readonly least: boolean;
 }
 
 /**
@@ -131,14 +167,12 @@ export function takePrint(
  */
 function takeBound(
   state: Gaussian,
-  row: Float64Array,
-  bound: number,
-  noise: number,
-  least: boolean,
+  turn: ReadingsInTurn,
+  { row, seen, value: bound, noise, least }: Bound,
   evidence: Evidence,
 ): void {
   const mean = product(row, state.mean);
-  const variance = varianceOf(state, row) + noise;
+  const variance = product(row, seen) + noise;
   const sd = Math.sqrt(variance);
   const cut = (least ? atLeast : atMost)(mean, sd, bound);
   const lost = variance - cut.variance;
@@ -152,5 +186,5 @@ function takeBound(
   if (lost <= 1e-6 * variance) return;
   const like = (variance * cut.variance) / lost;
   const value = mean + ((cut.mean - mean) * (variance + like)) / variance;
-  evidence.trace.push({ row, ...takeReading(state, row, value, noise + like) });
+  evidence.trace.push({ row, ...turn.take(row, seen, value, noise + like) });
 }

@@ -56,10 +56,10 @@ export function shiftFit(evidence: Evidence, shift: Float64Array): ShiftFit {
   const left = shift.slice();
   let cross = 0;
   let square = 0;
-  for (const { row, off, variance, gain } of evidence.trace) {
+  for (const { row, off, variance, seen: moves } of evidence.trace) {
     let seen = 0;
     for (let i = 0; i < left.length; i++) seen += row[i]! * left[i]!;
-    for (let i = 0; i < left.length; i++) left[i]! -= gain[i]! * seen;
+    for (let i = 0; i < left.length; i++) left[i]! -= (moves[i]! / variance) * seen;
     cross += (off * seen) / variance;
     square += seen ** 2 / variance;
   }

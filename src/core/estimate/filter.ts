@@ -20,8 +20,8 @@ export interface Known {
   readonly passed: readonly number[];
   /** As printed; undefined where nothing was. */
   readonly print: readonly (number | undefined)[];
-  /** Share of each zone that was expected to take colour before the print was seen; absent in the first round. */
-  readonly expected?: readonly number[];
+  /** Share of each zone that was expected to take colour before the print was seen, worked out when asked; absent in the first round. */
+  readonly expected?: () => readonly number[];
   /** How well this round's readings and print came as expected, given all before. */
   readonly evidence: Evidence;
   /** The state before this round's readings, scraping counted in; absent in the first round. */
@@ -33,6 +33,8 @@ export interface Taking {
   readonly readings: RoundReadings;
   /** One a zone; undefined where nothing was printed. */
   readonly print: readonly (number | undefined)[];
+  /** How the slide rests by that print, where every zone was printed. */
+  readonly settled?: Settling;
 }
 
 /** The first round: nothing is believed of the pose. */
@@ -40,7 +42,7 @@ export function firstRound(model: SlideModel, taking: Taking): Known {
   const passed = model.zones.map(() => 0);
   const rough = faceAtFirst(model);
   const shares = taking.print.map((share) => share ?? 1);
-  const settled = carriedSettling(model, shares);
+  const settled = taking.settled ?? carriedSettling(model, shares);
   const state = firstState(model, taking.readings, settled, rough);
   const evidence = noEvidence();
   takePrint(model, state, settled, taking.print, rough, evidence);
@@ -79,15 +81,26 @@ export function nextRound(
     state.covariance[at * state.size + at]! += otherwise.faceMoved.sd_urad ** 2;
   }
   const awaited = copyGaussian(state);
-  const expected = expectedShares(model, state, before.settled, rough);
-  const shares = taking.print.map((share, z) => share ?? expected[z]!);
-  const settled = carriedSettling(model, shares);
+  const expected = () => expectedShares(model, awaited, before.settled, rough);
+  const shares = printedOr(taking.print, expected);
+  const settled = taking.settled ?? carriedSettling(model, shares);
   const evidence = noEvidence();
   takePose(model, state, settled, taking.readings, rough, evidence);
   takePrint(model, state, settled, taking.print, rough, evidence);
   keepRemovalPositive(model, state);
   return { state, settled, shares, passed, print: taking.print, expected, evidence, awaited };
 }
+
+/** The print's share of each zone, or what was expected where it has none. */
+function printedOr(print: Taking['print'], expected: () => readonly number[]): readonly number[] {
+  if (isWhole(print)) return print;
+  const instead = expected();
+  return print.map((share, z) => share ?? instead[z]!);
+}
+
+/** Whether every zone was printed. */
+export const isWhole = (print: Taking['print']): print is readonly number[] =>
+  print.every((share) => share !== undefined);
 
 /**
  * Takes a round's readings, the seat's own chance with them: all readings of a round see the same seat, so their noise is

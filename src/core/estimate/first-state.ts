@@ -1,6 +1,6 @@
 import { poseSize } from '../body/displacement.ts';
 import type { Settling } from '../body/settle.ts';
-import { type Gaussian, gaussian } from '../math/gaussian.ts';
+import { type Gaussian, gaussian, product } from '../math/gaussian.ts';
 import { symmetricParts } from '../math/symmetric.ts';
 import type { SlideModel } from './model.ts';
 import type { RoundReadings } from './readings.ts';
@@ -36,23 +36,22 @@ export function firstState(
   const read = poseAndFaces(model, readings);
   const at = (i: number, j: number) => i * layout.size + j;
 
-  // I + A J: what of the form is left once the part has settled on it.
-  const left = rows.map((row, z) =>
-    Array.from({ length: n }, (_, y) => {
-      let sum = z === y ? 1 : 0;
-      for (let j = 0; j < poseSize; j++) sum += row[j]! * settled.response[j]![y]!;
-      return sum;
-    }),
-  );
+  // (I + A J) F (I + A J)ᵀ + A C Aᵀ, multiplied out: F + A J F + (A J F)ᵀ + A (J F Jᵀ + C) Aᵀ, for the pose is but six numbers.
+  const ofForm = settled.response.map((line) => model.form.map((own) => product(line, own)));
   const seat = seatCovariance(settled, rough_um);
-  const pose = read.covariance
-    .slice(0, poseSize)
-    .map((line, i) => line.slice(0, poseSize).map((part, j) => part + seat[i]![j]!));
-  const form = sandwich(left, model.form);
-  const stands = sandwich(rows, pose);
+  const stands = ofForm.map((line, i) =>
+    settled.response.map((back, j) => product(back, line) + read.covariance[i]![j]! + seat[i]![j]!),
+  );
   for (let z = 0; z < n; z++) {
-    for (let j = 0; j < poseSize; j++) state.mean[z]! -= rows[z]![j]! * read.mean[j]!;
-    for (let y = 0; y < n; y++) state.covariance[at(z, y)] = form[z]![y]! + stands[z]![y]!;
+    const row = rows[z]!;
+    const lifts = stands.map((line, j) => product(row, line) + ofForm[j]![z]!);
+    for (let j = 0; j < poseSize; j++) state.mean[z]! -= row[j]! * read.mean[j]!;
+    for (let y = 0; y <= z; y++) {
+      let sum = model.form[z]![y]!;
+      for (let j = 0; j < poseSize; j++) sum += rows[y]![j]! * lifts[j]! + row[j]! * ofForm[j]![y]!;
+      state.covariance[at(z, y)] = sum;
+      state.covariance[at(y, z)] = sum;
+    }
     layout.faces.forEach((_, f) => {
       let sum = 0;
       for (let j = 0; j < poseSize; j++) sum -= rows[z]![j]! * read.covariance[j]![poseSize + f]!;
@@ -97,22 +96,4 @@ function poseAndFaces(model: SlideModel, readings: RoundReadings) {
       for (let j = 0; j < poseSize; j++) covariance[i]![j]! += (direction[i]! * direction[j]!) / size;
   }
   return { mean, covariance };
-}
-
-/** M C Mᵀ. */
-function sandwich(m: readonly ArrayLike<number>[], c: readonly (readonly number[])[]): number[][] {
-  const half = m.map((row) =>
-    c.map((column) => {
-      let sum = 0;
-      for (let j = 0; j < column.length; j++) sum += row[j]! * column[j]!;
-      return sum;
-    }),
-  );
-  return m.map((_, i) =>
-    m.map((row) => {
-      let sum = 0;
-      for (let j = 0; j < row.length; j++) sum += half[i]![j]! * row[j]!;
-      return sum;
-    }),
-  );
 }

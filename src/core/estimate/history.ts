@@ -1,7 +1,7 @@
 import type { SteerInput } from '../observe/round.ts';
-import { printShares } from './bearing.ts';
+import { carriedSettling, printShares } from './bearing.ts';
 import type { Cause } from './cause.ts';
-import { firstRound, type Known, nextRound, type Otherwise, type Taking } from './filter.ts';
+import { firstRound, isWhole, type Known, nextRound, type Otherwise, type Taking } from './filter.ts';
 import type { SlideModel } from './model.ts';
 import { roundReadings } from './readings.ts';
 import { type Made, recordedPasses } from './scraping.ts';
@@ -19,6 +19,11 @@ export interface History {
   readonly reversed: Set<string>[];
   /** What each round brings, by the sweeps turned back in it: the same for every belief that takes it. */
   readonly takings: readonly Map<string, Taking>[];
+  /**
+   * What each round came to with nothing otherwise than recorded but signs, by what was known before: the trials of a round go
+   * over those of the last one again.
+   */
+  readonly taken: WeakMap<Taking, Map<Known | undefined, Known>>;
   /** What else may be so, after the round last taken: other beliefs that the coming rounds may yet bear out. */
   branches: readonly Branch[];
 }
@@ -48,6 +53,7 @@ export const historyOf = (model: SlideModel, input: SteerInput): History => ({
   known: [],
   reversed: input.rounds.map(() => new Set()),
   takings: input.rounds.map(() => new Map()),
+  taken: new WeakMap(),
   branches: [],
 });
 
@@ -58,9 +64,11 @@ export function takingOf(history: History, k: number, reversed: ReadonlySet<stri
   if (known) return known;
   const { model, input, fits } = history;
   const round = input.rounds[k]!;
+  const print = printShares(model, round.print);
   const taking: Taking = {
     readings: roundReadings(round, fits[k]!, model.layout.faces, reversed),
-    print: printShares(model, round.print),
+    print,
+    ...(isWhole(print) ? { settled: carriedSettling(model, print) } : {}),
   };
   history.takings[k]!.set(key, taking);
   return taking;
@@ -81,7 +89,17 @@ export function takeRound(
   otherwise: Otherwise = {},
 ): Known {
   const taking = takingOf(history, k, reversed);
-  return before
-    ? nextRound(history.model, before, madeBefore(history, k), taking, otherwise)
-    : firstRound(history.model, taking);
+  if (!before) return once(history, taking, before, () => firstRound(history.model, taking));
+  const next = () => nextRound(history.model, before, madeBefore(history, k), taking, otherwise);
+  const { made, faceMoved, scale = before.state } = otherwise;
+  const signsOnly = !made && !faceMoved && scale === history.known[k - 1]!.state;
+  return signsOnly ? once(history, taking, before, next) : next();
+}
+
+function once({ taken }: History, taking: Taking, before: Known | undefined, take: () => Known): Known {
+  const cameTo = taken.get(taking) ?? new Map<Known | undefined, Known>();
+  taken.set(taking, cameTo);
+  const known = cameTo.get(before) ?? take();
+  cameTo.set(before, known);
+  return known;
 }

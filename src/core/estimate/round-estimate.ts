@@ -3,7 +3,7 @@ import { jointCovariance, product } from '../math/gaussian.ts';
 import type { Known } from './filter.ts';
 import type { SlideModel } from './model.ts';
 import { featureOf, type RoundPose } from './pose.ts';
-import { seatedGap, settledRow } from './seat.ts';
+import { seatedGaps, settledRow } from './seat.ts';
 import type { FeatureEstimate, RemovalEstimate, RoundEstimate, ZoneEstimate } from './slide-estimate.ts';
 
 /** Features with their joint covariance, which holds those that are seen, in order. */
@@ -80,15 +80,14 @@ export function roundEstimate(
       spot_sd_um: removalSd(layout.spot(k)),
     }),
   );
-  const zones = model.zones.map((_, z): ZoneEstimate => {
-    const gap = seatedGap(model, known.state, known.settled, z);
-    return { gap_um: gap.mean, sd_um: gap.sd, share: known.shares[z]! };
-  });
+  const zones = seatedGaps(model, known.state, known.settled).map(
+    (gap, z): ZoneEstimate => ({ gap_um: gap.mean, sd_um: gap.sd, share: known.shares[z]! }),
+  );
   return {
     round,
     ...features,
     removal,
     zones,
-    ...(known.expected ? { expected_shares: known.expected } : {}),
+    ...(known.expected ? { expected_shares: known.expected() } : {}),
   };
 }

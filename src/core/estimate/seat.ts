@@ -1,6 +1,6 @@
 import { type PoseNumbers, poseSize } from '../body/displacement.ts';
 import type { Settling } from '../body/settle.ts';
-import { type Gaussian, product, varianceOf } from '../math/gaussian.ts';
+import { covarianceWith, type Gaussian, product } from '../math/gaussian.ts';
 import type { SlideModel } from './model.ts';
 
 /** Dirt and chance touching move each zone's seat anew at each setting down: this share of the roughness. */
@@ -25,10 +25,33 @@ export function seatedGapRow(model: SlideModel, settled: Settling, z: number): F
   return row;
 }
 
-/** The gap of zone z at rest, µm. */
-export function seatedGap(model: SlideModel, state: Gaussian, settled: Settling, z: number) {
-  const row = seatedGapRow(model, settled, z);
-  return { mean: product(row, state.mean), sd: Math.sqrt(Math.max(0, varianceOf(state, row))) };
+/** What all gaps at rest have in common: P Jᵀ, the covariance of the state with the settled pose, one line a pose number. */
+export const poseSeen = ({ layout }: SlideModel, state: Gaussian, settled: Settling): Float64Array[] =>
+  settled.response.map((line) => {
+    const row = new Float64Array(layout.size);
+    row.set(line);
+    return covarianceWith(state, row);
+  });
+
+/**
+ * The gap of every zone at rest, µm. As h + A J h its variance needs no product with the whole covariance for each zone:
+ *
+ *     var = P_zz + 2 a (P Jᵀ)_zᵀ + a (J P Jᵀ) aᵀ      a the zone's row over the pose
+ */
+export function seatedGaps(
+  model: SlideModel,
+  state: Gaussian,
+  settled: Settling,
+): { readonly mean: number; readonly sd: number }[] {
+  const { rows, layout } = model;
+  const pose = settledMean(model, state, settled);
+  const seen = poseSeen(model, state, settled);
+  const ofPose = seen.map((line) => settled.response.map((back) => product(back, line)));
+  return rows.map((row, z) => {
+    let variance = state.covariance[z * layout.size + z]!;
+    for (let j = 0; j < poseSize; j++) variance += row[j]! * (2 * seen[j]![z]! + product(row, ofPose[j]!));
+    return { mean: state.mean[z]! + product(row, pose), sd: Math.sqrt(Math.max(0, variance)) };
+  });
 }
 
 /** 6 × 6: covariance of the pose from setting down to setting down, through the settling. */

@@ -132,17 +132,18 @@ function steadiestPair(
 ): { at: (d: number) => number; median_um: number } {
   let best = Infinity;
   let chosen = (_: number) => 0;
+  const middle = Math.floor(x.length / 2);
   for (let i = 0; i < x.length; i++)
     for (let j = i + 1; j < x.length; j++) {
       if (x[j] === x[i]) continue;
       const perMm = (y[j]! - y[i]!) / (x[j]! - x[i]!);
       const at = (d: number) => y[i]! + perMm * (d - x[i]!);
-      const off = x.map((d, k) => Math.abs(y[k]! - at(d))).sort((a, b) => a - b);
-      const median = off[Math.floor(off.length / 2)]!;
-      if (median < best) {
-        best = median;
-        chosen = at;
-      }
+      // The median is below the best one only if more than half of them are: counted before anything is sorted.
+      let nearer = 0;
+      for (let k = 0; k < x.length; k++) if (Math.abs(y[k]! - at(x[k]!)) < best) nearer++;
+      if (nearer <= middle) continue;
+      best = x.map((d, k) => Math.abs(y[k]! - at(d))).sort((a, b) => a - b)[middle]!;
+      chosen = at;
     }
   return { at: chosen, median_um: best };
 }

@@ -46,16 +46,26 @@ export const varianceOf = (g: Gaussian, row: ArrayLike<number>): number =>
 export interface Innovation {
   readonly off: number;
   readonly variance: number;
-  /** What one unit of it moved the mean by: the gain K. */
-  readonly gain: Float64Array;
+  /** P rowᵀ as it was beforehand: over the variance it is the gain K, what one unit moved the mean by. */
+  readonly seen: Float64Array;
 }
+
+/**
+ * Down to this share of what a reading was expected to scatter by, its noise keeps P − K S Kᵀ from losing more than four of
+ * sixteen digits to the difference.
+ */
+const noiseThatKeepsDigits = 1e-4;
 
 /**
  * Takes one reading: value = row · x + noise.
  *
- *     P ← (I − K row) P (I − K row)ᵀ + K r Kᵀ,   K = P rowᵀ / (row P rowᵀ + r)
+ *     K = P rowᵀ / S,   S = row P rowᵀ + r;     x ← x + K (value − row · x),   P ← P − K S Kᵀ
  *
- * Joseph's form: it stays symmetric and positive in spite of rounding.
+ * A reading that tells far more than was known is taken in Joseph's form, which is the same number and stays symmetric and
+ * positive in spite of rounding:
+ *
+ *     P ← (I − K row) P (I − K row)ᵀ + K r Kᵀ
+ *
  * Source: Bucy and Joseph, Filtering for Stochastic Processes, 1968 (from memory).
  */
 export function takeReading(g: Gaussian, row: ArrayLike<number>, value: number, noise: number): Innovation {
@@ -63,8 +73,28 @@ export function takeReading(g: Gaussian, row: ArrayLike<number>, value: number, 
   const seen = covarianceWith(g, row);
   const variance = product(row, seen) + noise;
   const off = value - product(row, mean);
+  for (let i = 0; i < size; i++) mean[i]! += (seen[i]! / variance) * off;
+  if (noise > noiseThatKeepsDigits * variance) {
+    for (let i = 0; i < size; i++) {
+      const k = seen[i]! / variance;
+      for (let j = 0; j <= i; j++) {
+        const less = covariance[i * size + j]! - k * seen[j]!;
+        covariance[i * size + j] = less;
+        covariance[j * size + i] = less;
+      }
+    }
+  } else takeInJosephsForm(g, row, seen, variance, noise);
+  return { off, variance, seen };
+}
+
+function takeInJosephsForm(
+  { size, covariance }: Gaussian,
+  row: ArrayLike<number>,
+  seen: Float64Array,
+  variance: number,
+  noise: number,
+): void {
   const gain = seen.map((part) => part / variance);
-  for (let i = 0; i < size; i++) mean[i]! += gain[i]! * off;
   for (let i = 0; i < size; i++) {
     const k = gain[i]!;
     const start = i * size;
@@ -85,7 +115,6 @@ export function takeReading(g: Gaussian, row: ArrayLike<number>, value: number, 
       covariance[i * size + j] = even;
       covariance[j * size + i] = even;
     }
-  return { off, variance, gain };
 }
 
 /** Joint covariance of several rows' values: rows × rows. */

@@ -2,7 +2,7 @@ import { displacementRow } from '../body/displacement.ts';
 import { type Settling, settling } from '../body/settle.ts';
 import { padStarts, zoneVector } from '../body/slide.ts';
 import { unit } from '../body/vector.ts';
-import { seatedGap, settledMean } from '../estimate/seat.ts';
+import { seatedGaps, settledMean } from '../estimate/seat.ts';
 import type { SlideEstimate } from '../estimate/slide-estimate.ts';
 import { product } from '../math/gaussian.ts';
 import type { SteerInput } from '../observe/round.ts';
@@ -137,7 +137,7 @@ export function roughProblem(input: SteerInput, estimate: SlideEstimate): Evenin
     area_mm2: model.zones.map((zone) => zone.area_mm2),
     padStarts: [...padStarts(model.slide), model.zones.length],
     gap_um: model.rows.map((row, z) => known.state.mean[z]! + product(row, pose)),
-    gapSd_um: model.zones.map((_, z) => seatedGap(model, known.state, known.settled, z).sd),
+    gapSd_um: seatedGaps(model, known.state, known.settled).map((gap) => gap.sd),
     unit_um,
     most: model.zones.map((zone, z) =>
       Math.max(

@@ -12,23 +12,10 @@ import { planProblem } from '../dist/core/plan/problem.js';
 import { rest } from '../dist/core/rest/rest.js';
 import { planeZone } from '../dist/core/survey/plane-zone.js';
 import { listJobs } from '../dist/shop/list-jobs.js';
-import { timed } from './clock.mjs';
+import { grows } from './grows.mjs';
+import { photosGrow } from './growth-photos.mjs';
+import { roundsGrow } from './growth-rounds.mjs';
 import { benchInput } from './slide.mjs';
-
-/**
- * How each path grows with its work: every row is held against the smallest of its kind, timed in the same run, so that the ratio
- * is what so much more work costs.
- */
-async function grows(name, unit, sizes, workOf, seconds) {
-  const rows = [];
-  let least;
-  for (const size of sizes) {
-    const times = await timed(await workOf(size), { seconds, least: 5, warm: 2 });
-    least ??= { name: `${sizes[0]} ${unit}`, times };
-    rows.push({ what: `${name}, ${size} ${unit}`, times, reference: least });
-  }
-  return rows;
-}
 
 /** Heights of a worn table strewn with `many` points. */
 function table(many) {
@@ -56,6 +43,7 @@ const finer = (input, each) => ({
   })),
 });
 
+/** How each path grows with its work: points, zones, rounds, photos, jobs. */
 export async function growthTiming(quick) {
   const seconds = quick ? 0.2 : 1;
   const input = await benchInput(1, 1);
@@ -67,7 +55,7 @@ export async function growthTiming(quick) {
       const set = table(many);
       return () => planeZone(set);
     },
-    seconds,
+    { seconds },
   );
   const estimate = await grows(
     'estimate, 1 round',
@@ -77,7 +65,7 @@ export async function growthTiming(quick) {
       const asked = finer(input, each);
       return () => estimateSlide(asked);
     },
-    seconds,
+    { seconds },
   );
   const depths = await grows(
     'depths (LP)',
@@ -90,7 +78,7 @@ export async function growthTiming(quick) {
       const problem = planProblem(asked, values, asked.passes);
       return () => planDepth(problem, solveWithHighs);
     },
-    seconds,
+    { seconds },
   );
   const rests = await grows(
     'rest',
@@ -103,9 +91,11 @@ export async function growthTiming(quick) {
       const load = { force_N: 1500, at_mm: [0, 130, 120], direction: [0, 0, -1] };
       return () => rest({ slide, gaps_um, load, stiffness_N_per_mm3: 50, film_um: 3 });
     },
-    seconds,
+    { seconds },
   );
-  return [...points, ...estimate, ...depths, ...rests, ...(await jobsGrow(seconds))];
+  const rounds = await roundsGrow(seconds);
+  const photos = await photosGrow(quick);
+  return [...points, ...estimate, ...depths, ...rests, ...rounds, ...photos, ...(await jobsGrow(seconds))];
 }
 
 /** The list of jobs, each with the demo's ledger: one entry is written into one of them before each, and once as a server begins. */
@@ -126,7 +116,7 @@ async function jobsGrow(seconds) {
       sizes,
       // A store that nobody asked before: nothing is known of its ledgers.
       (many) => () => listJobs({ ...stores.get(many) }),
-      seconds,
+      { seconds },
     );
     let written = 0;
     const later = await grows(
@@ -140,7 +130,7 @@ async function jobsGrow(seconds) {
         await store.append(`job-${written % many}`, note);
         return listJobs(store);
       },
-      seconds,
+      { seconds },
     );
     return [...first, ...later];
   } finally {

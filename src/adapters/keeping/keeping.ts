@@ -1,6 +1,4 @@
-import { randomBytes } from 'node:crypto';
 import { createWriteStream, existsSync } from 'node:fs';
-import { rename, rm } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import Database from 'better-sqlite3';
@@ -12,6 +10,7 @@ import { workshopParts } from '../../shop/keeping/workshop-archive.ts';
 import { type WorkshopSum, workshopSum } from '../../shop/keeping/workshop-sum.ts';
 import { Fault } from '../../shop/store.ts';
 import { zipOf } from '../archive/zip-write.ts';
+import { besideFirst } from '../file/beside-first.ts';
 import { forceToDisk } from '../store/sqlite-copy.ts';
 import { worded } from '../store/sqlite-faults.ts';
 import { type OpenWorkshop, openWorkshop } from '../workshop/open-workshop.ts';
@@ -54,15 +53,14 @@ export async function moveWorkshop(
 /** Writes a whole workshop into one open archive, whole or not at all. @throws BadInput  more than one archive may hold */
 export const exportWorkshop = (place: WorkshopPlace, file: string): Promise<WorkshopSum> =>
   withWorkshop(place, async (workshop) => {
-    const beside = `${file}.${randomBytes(4).toString('hex')}.tmp`;
     try {
       const sum = await workshopSum(workshop);
-      await pipeline(zipOf(workshopParts(workshop, sum)), createWriteStream(beside));
-      forceToDisk(beside);
-      await rename(beside, file);
+      await besideFirst(file, async (beside) => {
+        await pipeline(zipOf(workshopParts(workshop, sum)), createWriteStream(beside));
+        forceToDisk(beside);
+      });
       return sum;
     } catch (failure) {
-      await rm(beside, { force: true });
       throw worded(failure, file);
     }
   });

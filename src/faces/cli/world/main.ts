@@ -1,9 +1,9 @@
 import { spawn } from 'node:child_process';
-import { randomBytes } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
-import { readFile, rename, unlink, writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
+import { besideFirst } from '../../../adapters/file/beside-first.ts';
 import { packageRoot, packageVersion } from '../../../adapters/file/package-root.ts';
 import { readTemplates } from '../../../adapters/file/templates.ts';
 import { readTestLists } from '../../../adapters/file/test-lists.ts';
@@ -31,18 +31,7 @@ async function standardInput(): Promise<string> {
   return Buffer.concat(parts).toString('utf8');
 }
 
-/** Written beside its place first, then moved there: a file is whole or as it was. */
-async function besideFirst(file: string, write: (beside: string) => Promise<void>): Promise<void> {
-  const beside = `${file}.${randomBytes(4).toString('hex')}.tmp`;
-  try {
-    await write(beside);
-    await rename(beside, file);
-  } catch (failure) {
-    await unlink(beside).catch(() => undefined);
-    throw failure;
-  }
-}
-
+/** A file is whole or as it was. */
 const writeWhole = (file: string, text: string | Uint8Array): Promise<void> =>
   besideFirst(file, (beside) => writeFile(beside, text));
 

@@ -66,12 +66,14 @@ export async function chartPdf(
   file: ChartFileAsked,
   units: Units,
   paper: 'a4' | 'letter',
+  signal: AbortSignal,
 ): Promise<Blob> {
   await outbox.deliver();
   const response = await fetch(`${jobAddress(id)}/chart.pdf`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ ...file, units, paper }),
+    signal,
   });
   if (response.ok) return response.blob();
   const { message = `the shop answered ${response.status}` } = (await response.json().catch(() => ({}))) as {

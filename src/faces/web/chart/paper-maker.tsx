@@ -1,8 +1,10 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Mark } from '../frame/mark.tsx';
 import { Wrong } from '../frame/notice.tsx';
 import { saveAs } from '../frame/save-as.ts';
 import { Segments } from '../frame/segments.tsx';
+import { UnderWay } from '../frame/under-way.tsx';
+import { isStopped } from '../keep/server.ts';
 import type { Units } from '../keep/settings.ts';
 import { type ChartFileAsked, chartPdf, whyNot } from './asked.ts';
 
@@ -18,18 +20,22 @@ export function PaperMaker(props: {
   readonly refused: boolean;
 }) {
   const { id, file, units, paper, onPaper, refused } = props;
-  const [state, setState] = useState<{ readonly is: 'idle' | 'making' | 'made' } | { readonly why: string }>({
+  const [state, setState] = useState<
+    { readonly is: 'idle' | 'making' | 'made' | 'stopped' } | { readonly why: string }
+  >({
     is: 'idle',
   });
+  const stopper = useRef<AbortController>(undefined);
   const isMaking = 'is' in state && state.is === 'making';
   const make = async (): Promise<void> => {
     if (isMaking) return;
     setState({ is: 'making' });
+    stopper.current = new AbortController();
     try {
-      saveAs(await chartPdf(id, file, units, paper), `${id}-chart.pdf`);
+      saveAs(await chartPdf(id, file, units, paper, stopper.current.signal), `${id}-chart.pdf`);
       setState({ is: 'made' });
     } catch (failure) {
-      setState({ why: whyNot(failure as Error) });
+      setState(isStopped(failure) ? { is: 'stopped' } : { why: whyNot(failure as Error) });
     }
   };
   return (
@@ -62,7 +68,12 @@ export function PaperMaker(props: {
         {'why' in state ? (
           <Wrong>{state.why}</Wrong>
         ) : isMaking ? (
-          <p className="quiet">The PDF is being made: lines, prints and photos.</p>
+          <UnderWay
+            words="The PDF is being made: lines, prints and photos."
+            onStop={() => stopper.current?.abort()}
+          />
+        ) : state.is === 'stopped' ? (
+          <p className="quiet">Stopped. No PDF was made.</p>
         ) : state.is === 'made' ? (
           <p className="quiet">Made and handed to the browser as {id}-chart.pdf.</p>
         ) : (

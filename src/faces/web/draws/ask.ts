@@ -39,7 +39,7 @@ export type DrawState<T> =
  */
 export function useDraws<W extends DrawAsk['what']>(
   key: string,
-): readonly [DrawState<Answers[W]>, (ask: DrawAsk & { readonly what: W }) => void] {
+): readonly [DrawState<Answers[W]>, (ask: DrawAsk & { readonly what: W }) => void, () => void] {
   const [held, hold] = useState<{ readonly key: string; readonly state: DrawState<Answers[W]> }>();
   const thread = useRef<Worker>(undefined);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another ask ends the thread of the one before
@@ -65,5 +65,9 @@ export function useDraws<W extends DrawAsk['what']>(
     },
     [key],
   );
-  return [held?.key === key ? held.state : { is: 'not asked' }, ask];
+  const stop = useCallback(() => {
+    thread.current?.terminate();
+    hold(undefined);
+  }, []);
+  return [held?.key === key ? held.state : { is: 'not asked' }, ask, stop];
 }

@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { photosTakenWords } from '../../../shop/archive/carried-words.ts';
 import { FileButton } from '../frame/file-button.tsx';
@@ -7,8 +7,9 @@ import { Mark } from '../frame/mark.tsx';
 import { NotHere } from '../frame/not-here.tsx';
 import { Caution, Wrong } from '../frame/notice.tsx';
 import { Top } from '../frame/top.tsx';
+import { UnderWay } from '../frame/under-way.tsx';
 import { useJobLines } from '../keep/jobs.ts';
-import { Refusing, sentJob } from '../keep/server.ts';
+import { isStopped, Refusing, sentJob } from '../keep/server.ts';
 
 /** A date on paper: 25 Nov 2031. */
 const day = (iso: string): string =>
@@ -73,22 +74,32 @@ export function JobsScreen() {
 /** A job file from another shop or an earlier export, with photos or without; refused whole, with the reason, or taken whole. */
 function ImportFile() {
   const [wrong, setWrong] = useState<string>();
-  const [takes, setTakes] = useState<string>();
+  const [takes, setTakes] = useState<{ readonly name: string; readonly share?: number }>();
+  const stopper = useRef<AbortController>(undefined);
   const [lacking, setLacking] = useState<{ readonly id: string; readonly words: string }>();
   const [, go] = useLocation();
   const client = useQueryClient();
   const take = async (file: File) => {
     setWrong(undefined);
     setLacking(undefined);
-    setTakes(file.name);
+    setTakes({ name: file.name });
+    stopper.current = new AbortController();
     try {
-      const { id, photos } = await sentJob(file);
+      const { id, photos } = await sentJob(file, {
+        signal: stopper.current.signal,
+        onSent: (share) => setTakes({ name: file.name, share }),
+      });
       await client.invalidateQueries({ queryKey: ['jobs'] });
       const address = `/job/${encodeURIComponent(id)}`;
       if (photos?.missing.length) setLacking({ id: address, words: photosTakenWords(photos) });
       else go(address);
     } catch (failure) {
-      setWrong(whyNot(file.name, failure));
+      setWrong(
+        isStopped(failure)
+          ? `Stopped. If ${file.name} is not in the list above, nothing of it was taken.`
+          : whyNot(file.name, failure),
+      );
+      await client.invalidateQueries({ queryKey: ['jobs'] });
     } finally {
       setTakes(undefined);
     }
@@ -102,9 +113,11 @@ function ImportFile() {
         onFile={(file) => void take(file)}
       />
       {takes === undefined ? null : (
-        <p className="quiet" role="status">
-          Taking in {takes}.
-        </p>
+        <UnderWay
+          words={`Taking in ${takes.name}.`}
+          share={takes.share}
+          onStop={() => stopper.current?.abort()}
+        />
       )}
       {lacking === undefined ? null : (
         <Caution role="status">

@@ -76,7 +76,7 @@ let sendingPhotos = false;
 function deliverPhotos(): void {
   if (sendingPhotos) return;
   sendingPhotos = true;
-  void sendWaitingPhotos(sentPhoto)
+  void sendWaitingPhotos((photo) => sentPhoto(photo))
     .catch(() => undefined)
     .finally(() => {
       sendingPhotos = false;

@@ -1,12 +1,13 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { Job } from '../../../core/ledger/job.ts';
 import { photosNamed } from '../../../shop/archive/archive.ts';
 import { exportWords, type PhotosHere } from '../../../shop/archive/carried-words.ts';
 import { counted } from '../../../shop/phrase.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Wrong } from '../frame/notice.tsx';
-import { fetched, jobAddress, Refusing, wouldAnswer } from '../keep/server.ts';
+import { UnderWay } from '../frame/under-way.tsx';
+import { fetched, isStopped, jobAddress, Refusing, wouldAnswer } from '../keep/server.ts';
 
 /** The whole job as a file: its ledger alone, or with the photos that the ledger names. */
 export function ExportJob({ id, job }: { readonly id: string; readonly job: Job }) {
@@ -39,16 +40,19 @@ export function ExportJob({ id, job }: { readonly id: string; readonly job: Job 
 /** Asked for once before it is fetched, so that a refusal stands on the screen and not in a file. */
 function WithPhotos({ id, here }: { readonly id: string; readonly here: PhotosHere }) {
   const [state, setState] = useState<'looking' | { readonly why: string } | undefined>();
+  const stopper = useRef<AbortController>(undefined);
   const whole = `${jobAddress(id)}/archive`;
   const partial = `${whole}?partial=yes`;
   const address = here.missing.length ? partial : whole;
   const press = async () => {
     setState('looking');
     try {
-      await wouldAnswer(address);
+      stopper.current = new AbortController();
+      await wouldAnswer(address, stopper.current.signal);
       setState(undefined);
       location.assign(address);
     } catch (failure) {
+      if (isStopped(failure)) return setState(undefined);
       setState({
         why:
           failure instanceof Refusing
@@ -64,9 +68,7 @@ function WithPhotos({ id, here }: { readonly id: string; readonly here: PhotosHe
         {exportWords(here)}
       </button>
       {state === 'looking' ? (
-        <p className="quiet" role="status">
-          Looking through the photos.
-        </p>
+        <UnderWay words="Looking through the photos." onStop={() => stopper.current?.abort()} />
       ) : state ? (
         <Wrong role="alert">
           Not exported. {state.why}.{' '}

@@ -25,7 +25,8 @@ export interface ReadAsk {
 export const useCorners = (hash: string | undefined, size: SurfaceSize) =>
   useQuery({
     queryKey: ['photo', hash, 'corners', size],
-    queryFn: () => posted<CornersAnswer>(`${photoAddress(hash!)}/corners`, { size }),
+    // Given up, it is worked for no longer: the signal closes the connection.
+    queryFn: ({ signal }) => posted<CornersAnswer>(`${photoAddress(hash!)}/corners`, { size }, signal),
     enabled: hash !== undefined,
     retry,
     ...settled,
@@ -37,9 +38,9 @@ const butMarks = (ask: ReadAsk | undefined): string => JSON.stringify({ ...ask, 
 export const useReading = (ask: ReadAsk | undefined) =>
   useQuery<ShownReading>({
     queryKey: ['photo', ask?.hash, 'read', ask],
-    queryFn: () => {
+    queryFn: ({ signal }) => {
       const { hash, ...body } = ask!;
-      return posted<ShownReading>(`${photoAddress(hash)}/read`, body);
+      return posted<ShownReading>(`${photoAddress(hash)}/read`, body, signal);
     },
     enabled: ask !== undefined,
     placeholderData: (before, query) =>

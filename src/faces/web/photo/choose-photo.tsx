@@ -1,11 +1,16 @@
 import { useEffect, useId, useState } from 'react';
-import { Mark } from '../frame/mark.tsx';
 import { Wrong } from '../frame/notice.tsx';
+import { UnderWay } from '../frame/under-way.tsx';
 import type { Sending } from './sending.ts';
 
 /** Camera or file; then whether the shop has it. */
-export function ChoosePhoto(props: { readonly pad: string; readonly sending: Sending }) {
-  const { pad, sending } = props;
+export function ChoosePhoto(props: {
+  readonly pad: string;
+  readonly sending: Sending;
+  readonly onStop: () => void;
+  readonly onSend: (photo: Blob) => void;
+}) {
+  const { pad, sending, onStop, onSend } = props;
   return (
     <>
       <div>
@@ -24,8 +29,8 @@ export function ChoosePhoto(props: { readonly pad: string; readonly sending: Sen
         </p>
       </div>
       <div>
-        <SendingWords sending={sending} />
-        {sending.is === 'sending' || sending.is === 'waiting' ? <Waiting photo={sending.photo} /> : null}
+        <SendingWords sending={sending} onStop={onStop} onSend={onSend} />
+        {sending.is === 'none' || sending.is === 'refused' ? null : <Waiting photo={sending.photo} />}
       </div>
     </>
   );
@@ -68,26 +73,33 @@ export function PhotoInput(props: {
   );
 }
 
-const SendingWords = ({ sending }: { readonly sending: Sending }) => {
+const SendingWords = (props: {
+  readonly sending: Sending;
+  readonly onStop: () => void;
+  readonly onSend: (photo: Blob) => void;
+}) => {
+  const { sending, onStop, onSend } = props;
   switch (sending.is) {
     case 'refused':
       return <Wrong role="alert">{sending.why}</Wrong>;
     case 'sending':
-      return (
-        <p className="sending" role="status">
-          <Mark name="waiting" size={20} />
-          <span>On its way to the shop’s file.</span>
-        </p>
-      );
+      return <UnderWay words="On its way to the shop’s file." share={sending.share} onStop={onStop} />;
     case 'waiting':
       return (
-        <p className="sending" role="status">
-          <Mark name="waiting" size={20} />
-          <span>
-            The photo waits on this phone: {sending.why ?? 'the shop is out of reach'}. It is sent by itself;
-            nothing is lost.
-          </span>
-        </p>
+        <UnderWay
+          words={`The photo waits on this phone: ${sending.why ?? 'the shop is out of reach'}. It is sent by itself; nothing is lost.`}
+          stop="Do not send it"
+          onStop={onStop}
+        />
+      );
+    case 'stopped':
+      return (
+        <>
+          <p role="status">Stopped. The shop has not kept this photo; it goes when you leave this screen.</p>
+          <button type="button" className="third" onClick={() => onSend(sending.photo)}>
+            Send it after all
+          </button>
+        </>
       );
     default:
       return null;
@@ -100,9 +112,12 @@ function Waiting({ photo }: { readonly photo: Blob }) {
   useEffect(() => {
     const made = URL.createObjectURL(photo);
     setAddress(made);
+    setShows(true);
     return () => URL.revokeObjectURL(made);
   }, [photo]);
-  return address === undefined ? null : (
-    <img className="waiting-photo" src={address} alt="Waits to be sent" />
+  const [shows, setShows] = useState(true);
+  // What is no picture, or none that this browser can show, is not drawn as a broken one.
+  return address === undefined || !shows ? null : (
+    <img className="waiting-photo" src={address} alt="Waits to be sent" onError={() => setShows(false)} />
   );
 }

@@ -16,6 +16,7 @@ import { HowTurned } from '../bench/how-turned.tsx';
 import { GoButton } from '../frame/go.tsx';
 import { JobScreen } from '../frame/job-screen.tsx';
 import { Wrong } from '../frame/notice.tsx';
+import { UnderWay } from '../frame/under-way.tsx';
 import { useDraft } from '../keep/draft.ts';
 import { type OpenJob, useAnswer, useWrite } from '../keep/jobs.ts';
 import { Refusing } from '../keep/server.ts';
@@ -66,7 +67,9 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
   const { plan, live, round } = job;
   const key = photoDraftKey(id, round, pad.name);
   const [draft, setDraft, finish] = useDraft<PhotoDraft>(key, {});
-  const [sending, takePhoto] = useSending(key, (photo) => setDraft({ ...withoutPhoto(draft), photo }));
+  const [sending, takePhoto, stopSending] = useSending(key, (photo) =>
+    setDraft({ ...withoutPhoto(draft), photo }),
+  );
   const { units } = useSettings();
   const { length_mm, width_mm } = pad;
   const size = useMemo(() => ({ length_mm, width_mm }), [length_mm, width_mm]);
@@ -150,7 +153,7 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
     <main className="page with-foot photo-page">
       <div className="pair three">
         {!photo ? (
-          <ChoosePhoto pad={pad.name} sending={sending} />
+          <ChoosePhoto pad={pad.name} sending={sending} onStop={stopSending} onSend={takePhoto} />
         ) : corners && settled && atMarks ? (
           <MarkStep
             photo={photo}
@@ -191,9 +194,11 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
             }
           />
         ) : (
-          <p className="say" role="status">
-            Kept. Looking for its corners.
-          </p>
+          <UnderWay
+            words="Kept. Looking for its corners, a few seconds."
+            stop="Set them by hand"
+            onStop={() => place(startCorners(photo, size, turned), 'Photo kept. Drag the corners.')}
+          />
         )}
       </div>
       {photo && reading && !atMarks ? (
@@ -215,6 +220,11 @@ function PadPhoto({ open, pad }: { readonly open: OpenJob; readonly pad: Pad }) 
           {photo && (good || !reading) && !atMarks ? (
             <button type="button" className="third" onClick={again}>
               Take another photo
+            </button>
+          ) : null}
+          {settled && read.isFetching && !reading && !atMarks ? (
+            <button type="button" className="third" onClick={() => setDraft({ ...draft, settled: false })}>
+              Stop reading
             </button>
           ) : null}
           {reading && !good && !atMarks ? (

@@ -8,7 +8,14 @@ import { holdPhoto, letGoPhoto, waitingPhoto } from './waiting-photo.ts';
 /** Where a photo is on its way to the shop. */
 export type Sending =
   | { readonly is: 'none' }
-  | { readonly is: 'sending' | 'waiting'; readonly photo: Blob; readonly why?: string }
+  | {
+      readonly is: 'sending' | 'waiting';
+      readonly photo: Blob;
+      readonly why?: string;
+      readonly share?: number;
+    }
+  /** Stopped by hand: it is on this screen only, until it is sent after all or another is taken. */
+  | { readonly is: 'stopped'; readonly photo: Blob }
   | { readonly is: 'refused'; readonly why: string };
 
 const retry_ms = 3_000;
@@ -20,11 +27,12 @@ const retry_ms = 3_000;
 export function useSending(
   key: string,
   onKept: (photo: KeptHead) => void,
-): readonly [Sending, (photo: Blob) => void] {
+): readonly [Sending, (photo: Blob) => void, () => void] {
   const [sending, setSending] = useState<Sending>({ is: 'none' });
   const kept = useRef(onKept);
   kept.current = onKept;
   const alive = useRef(0);
+  const stopper = useRef<AbortController>(undefined);
 
   const send = useCallback(
     async (taken: Blob, turn: number) => {
@@ -33,7 +41,13 @@ export function useSending(
       setSending({ is: 'sending', photo });
       for (;;) {
         try {
-          const head = await sentPhoto(photo);
+          stopper.current = new AbortController();
+          const head = await sentPhoto(photo, {
+            signal: stopper.current.signal,
+            onSent: (share) => {
+              if (mine()) setSending({ is: 'sending', photo, share });
+            },
+          });
           if (!mine()) return;
           await letGoPhoto(key).catch(() => undefined);
           setSending({ is: 'none' });
@@ -89,7 +103,15 @@ export function useSending(
     },
     [key, send],
   );
-  return [sending, take];
+  const stop = useCallback(() => {
+    if (sending.is !== 'sending' && sending.is !== 'waiting') return;
+    alive.current++;
+    stopper.current?.abort();
+    // Else it would be sent by itself from the other screens.
+    void letGoPhoto(key).catch(() => undefined);
+    setSending({ is: 'stopped', photo: sending.photo });
+  }, [key, sending]);
+  return [sending, take, stop];
 }
 
 /** After a while, or as soon as the phone says that it is on the network again. */

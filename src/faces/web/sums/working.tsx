@@ -2,6 +2,8 @@ import type { SumAsk } from '../../../core/sums/answer.ts';
 import type { Sum } from '../../../core/sums/sum.ts';
 import type { SumAnswer } from '../../../shop/sums/sum-answer.ts';
 import { useDraws } from '../draws/ask.ts';
+import { Wrong } from '../frame/notice.tsx';
+import { UnderWay } from '../frame/under-way.tsx';
 import type { Units } from '../keep/settings.ts';
 
 /** How often the doubt is tried by drawing; the same draws each time. */
@@ -15,7 +17,7 @@ export function Working(props: {
   readonly system: Units;
 }) {
   const { sum, ask, answer, system } = props;
-  const [drawn, draw] = useDraws<'sum'>(JSON.stringify([ask, system]));
+  const [drawn, draw, stop] = useDraws<'sum'>(JSON.stringify([ask, system]));
   const draws = drawn.is === 'drawn' ? drawn.answer : undefined;
   const letterOf = (key: string): string => answer.inputs.find((one) => one.key === key)?.symbol ?? key;
   return (
@@ -43,15 +45,18 @@ export function Working(props: {
           );
         })}
         <p className="quiet">± is two standard deviations: 19 times in 20.</p>
-        <button
-          type="button"
-          className="second"
-          disabled={drawn.is === 'drawing'}
-          onClick={() => draw({ what: 'sum', question: { ...ask, monte_carlo: sampling }, system })}
-        >
-          {drawn.is === 'drawing' ? `Drawing ${sampling.trials} times` : 'Try the doubt by drawing'}
-        </button>
-        {drawn.is === 'failed' ? <p className="wrong">Not drawn: {drawn.why}</p> : null}
+        {drawn.is === 'drawing' ? (
+          <UnderWay words={`Drawing ${sampling.trials} times.`} onStop={stop} />
+        ) : (
+          <button
+            type="button"
+            className="second"
+            onClick={() => draw({ what: 'sum', question: { ...ask, monte_carlo: sampling }, system })}
+          >
+            Try the doubt by drawing
+          </button>
+        )}
+        {drawn.is === 'failed' ? <Wrong role="alert">Not drawn: {drawn.why}</Wrong> : null}
         <p className="quiet">
           The same sum on the command line: <code>{commandOf(sum, ask)}</code>
         </p>

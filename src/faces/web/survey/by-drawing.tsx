@@ -1,11 +1,13 @@
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { drawnRows, surveyDraws } from '../../../shop/survey/drawn-words.ts';
 import { type DrawAsk, useDraws } from '../draws/ask.ts';
+import { Wrong } from '../frame/notice.tsx';
+import { UnderWay } from '../frame/under-way.tsx';
 import type { Answered } from './answered.ts';
 
 /** The doubt tried by drawing, on request: beside the propagated one, on a thread of its own. */
 export function ByDrawing({ found, system }: { readonly found: Answered; readonly system: UnitSystem }) {
-  const [state, ask] = useDraws<'line' | 'along' | 'plate'>(JSON.stringify(found.input));
+  const [state, ask, stop] = useDraws<'line' | 'along' | 'plate'>(JSON.stringify(found.input));
   if (!found.answer.sd) return null;
   const { draws } = surveyDraws[found.sort];
   const rows =
@@ -45,19 +47,20 @@ export function ByDrawing({ found, system }: { readonly found: Answered; readonl
             vie for highest or lowest, the mean drawn lies above the width found.
           </p>
         </>
+      ) : state.is === 'drawing' ? (
+        <UnderWay words={`Drawing ${draws} times.`} onStop={stop} />
       ) : (
         <button
           type="button"
           className="second"
-          disabled={state.is === 'drawing'}
           onClick={() =>
             ask({ what: found.sort, input: found.input } as DrawAsk & { what: typeof found.sort })
           }
         >
-          {state.is === 'drawing' ? `Drawing ${draws} times` : 'Try the doubt by drawing'}
+          Try the doubt by drawing
         </button>
       )}
-      {state.is === 'failed' ? <p className="wrong">Not drawn: {state.why}</p> : null}
+      {state.is === 'failed' ? <Wrong role="alert">Not drawn: {state.why}</Wrong> : null}
     </section>
   );
 }

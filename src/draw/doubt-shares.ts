@@ -14,6 +14,7 @@ export interface DoubtShare {
 
 export interface DoubtSharesFigure {
   readonly title: string;
+  /** Left out: the shares in words. */
   readonly desc?: string;
   readonly width: number;
   readonly shares: readonly DoubtShare[];
@@ -67,5 +68,6 @@ export function doubtShares(figure: DoubtSharesFigure): Shape {
     y += tall;
     return shapes;
   });
-  return drawing({ ...figure, height: y + 1 }, drawn);
+  const desc = figure.desc ?? `${rows.map((row) => `${row.name}: ${row.text}`).join('; ')}.`;
+  return drawing({ ...figure, desc, height: y + 1 }, drawn);
 }

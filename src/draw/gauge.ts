@@ -45,7 +45,11 @@ export function gauge(figure: GaugeFigure): Shape {
   const { placed, height } = placeRows(rows, x, room, top + 8, findWords);
   const bottom = top + Math.max(height + 14, 60);
   return drawing(
-    { ...figure, height: bottom + (hasWords ? 7 + endHeight(figure, room) : 6) },
+    {
+      ...figure,
+      desc: figure.desc ?? inWords(figure),
+      height: bottom + (hasWords ? 7 + endHeight(figure, room) : 6),
+    },
     zeroTicks(x(0), top, bottom, room, jawStretches),
     jaws({ low, high, top, bottom, left: room[0], right: room[1], thick: jawThick, chamfer: 4 }),
     limitTexts(band, low, high, x(0), room),
@@ -54,6 +58,25 @@ export function gauge(figure: GaugeFigure): Shape {
     placed.flatMap((here) => wordsOf(here, here.words, room, jawStretches, low, high)),
     hasWords ? endWords(figure, room, bottom + 20) : [],
   );
+}
+
+/** The same picture as sentences: the band, each round, and what the two ends of the scale are called. */
+function inWords({ band, rows, minus_word, plus_word }: GaugeFigure): string {
+  const { low_text: low, high_text: high } = band;
+  const limits =
+    low !== undefined && high !== undefined
+      ? `Between ${low} and ${high}.`
+      : low !== undefined
+        ? `${low} or more.`
+        : high !== undefined
+          ? `${high} or less.`
+          : 'No limits.';
+  const ends = [minus_word && `minus is ${minus_word}`, plus_word && `plus is ${plus_word}`].filter(Boolean);
+  return [
+    limits,
+    ...(ends.length > 0 ? [`Here ${ends.join(', ')}.`] : []),
+    ...rows.map((row) => `${row.label}: ${[row.text, row.verdict, row.to_go].filter(Boolean).join(', ')}.`),
+  ].join(' ');
 }
 
 const lookOf = (row: GaugeRow) => (row.kind === 'now' ? (row.verdict ?? 'not proven') : row.kind);

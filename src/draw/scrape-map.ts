@@ -107,7 +107,7 @@ function drawnZone(laid: LaidZone, figure: ScrapeMapFigure, layout: MapLayout): 
   const isChosen = figure.chosen?.pad === pad && figure.chosen.zone === zone;
   return zoneGroup(
     { 'data-pad': pad, 'data-zone': zone },
-    `${asHeading(pad)}, zone ${zone + 1} from the ${figure.places.minus_end}: ${zoneWords(face)}`,
+    `${asHeading(pad)}, zone ${zone + 1} of ${laid.lying.pad.zones} from the ${figure.places.minus_end}: ${zoneWords(face)}`,
     rectangle(touch.x, touch.y, touch.width, touch.height, 'none', { 'pointer-events': 'all' }),
     ...zoneFace(face, box, layout.style),
     ...(isChosen

@@ -59,6 +59,21 @@ export const Figure = memo(function Figure(props: { readonly shape: Shape; reado
   );
 });
 
+const zoneIsImage = (node: Shape): Extra | undefined =>
+  node.attributes['data-zone'] === undefined ? undefined : { role: 'img' };
+
+/** A figure whose zones are read one by one, each by its own title: a picture is one thing to a screen reader, a group is gone through. */
+export const ReadFigure = memo(function ReadFigure(props: { readonly shape: Shape; readonly label: string }) {
+  const { shape, label } = props;
+  return (
+    <div className="figure">
+      {shapeElement(shape, (node) =>
+        node === shape ? { role: 'group', 'aria-label': label } : zoneIsImage(node),
+      )}
+    </div>
+  );
+});
+
 /**
  * A figure whose zones are buttons: a tap, Enter or Space on one is told to `onZone`, the arrow keys go from zone to zone
  * as they lie on the screen, and any other key is offered to `onKey`. One zone at a time is in the order of Tab.

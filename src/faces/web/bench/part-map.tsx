@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { JobPlan, TurnedOver } from '../../../core/ledger/entry.ts';
 import { type MapShow, scrapeMap } from '../../../draw/scrape-map.ts';
-import { Figure, ZoneFigure, type ZonePlace } from '../figure.tsx';
+import { ReadFigure, ZoneFigure, type ZonePlace } from '../figure.tsx';
 import { useWidth } from '../frame/width.ts';
 
 /** What makes the zones of a map buttons. */
@@ -39,7 +39,11 @@ export function PartMap(props: {
     <div className="part-map" ref={ref}>
       {/* A map whose zones need more than the page leaves goes to the edges of the screen: a zone is a thumb wide there. */}
       <div className={Number(shape.attributes.width) > width ? 'bleeds' : undefined}>
-        {zones ? <ZoneFigure shape={shape} label={title} {...zones} /> : <Figure shape={shape} />}
+        {zones ? (
+          <ZoneFigure shape={shape} label={title} {...zones} />
+        ) : (
+          <ReadFigure shape={shape} label={title} />
+        )}
       </div>
     </div>
   );

@@ -21,25 +21,42 @@ const placesOf = (element: Element): Element[] => {
 export function keepPlace(page: Element): void {
   let held: Held | undefined;
   let due = false;
+  // A finger leaves the focus nowhere: a new address is a new screen all the same.
+  let place = location.pathname;
+  let moved = false;
   document.addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) held = { element: target, within: placesOf(target) };
   });
   const look = () => {
     due = false;
     const { activeElement } = document;
-    if (!held || held.element.isConnected || (activeElement && activeElement !== document.body)) return;
+    const isLost = held !== undefined && !held.element.isConnected;
+    if (activeElement && activeElement !== document.body) moved = false;
+    else if (isLost || moved) goToMain();
+  };
+  const goToMain = () => {
     const main = page.querySelector('main');
-    const stands = held.within.find((place) => place.isConnected);
+    const stands = moved ? undefined : held?.within.find((one) => one.isConnected);
     // A screen that is still on its way has no main yet: it is looked for again when something comes.
     if (!main || (stands && stands !== main && main.contains(stands))) return;
     main.tabIndex = -1;
     main.setAttribute('aria-label', page.querySelector('h1')?.textContent ?? '');
     main.focus({ preventScroll: true });
+    moved = false;
   };
   // After a screen has put the focus where it wants it itself.
-  new MutationObserver(() => {
+  const soon = () => {
     if (due) return;
     due = true;
     requestAnimationFrame(() => requestAnimationFrame(look));
-  }).observe(page, { childList: true, subtree: true });
+  };
+  new MutationObserver(soon).observe(page, { childList: true, subtree: true });
+  const onMove = () => {
+    if (location.pathname === place) return;
+    place = location.pathname;
+    moved = true;
+    soon();
+  };
+  // The router tells of each step it takes by an event of that name.
+  for (const step of ['pushState', 'popstate']) addEventListener(step, onMove);
 }

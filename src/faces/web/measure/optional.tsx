@@ -48,10 +48,11 @@ export function Optional<Unit extends string>(props: {
             value={draft.temperature ?? ''}
             inputMode="decimal"
             aria-invalid={typeof temperature === 'string' ? true : undefined}
+            aria-describedby={typeof temperature === 'string' ? 'room-wrong' : undefined}
             onChange={(event) => onChange({ ...draft, temperature: event.target.value })}
           />
         </label>
-        {typeof temperature === 'string' ? <Wrong>{temperature}</Wrong> : null}
+        {typeof temperature === 'string' ? <Wrong id="room-wrong">{temperature}</Wrong> : null}
       </div>
     </details>
   );

@@ -127,7 +127,7 @@ export function SingleCard(props: CardProps<LevelSetup | HeightSetup>) {
           />
         ) : null}
         <Cells
-          label="Reading"
+          label={`Reading, ${isDeviation(draft.unit) ? unitSign[draft.unit] : slopeSign(draft.unit)}`}
           handle={cells}
           cells={[{ place: setup.name, typed, wrong: read && !read.ok ? read.why : undefined }]}
           onType={(_, text) => setDraft({ ...draft, typed: [text] })}

@@ -128,7 +128,7 @@ export function SweepCard(props: CardProps<SweepSetup>) {
           />
         ) : null}
         <Cells
-          label="Readings"
+          label={`Readings, ${unitSign[draft.unit]}`}
           handle={cells}
           cells={draft.typed.map((typed, i) => {
             const cell = reading.cells[i];

@@ -154,12 +154,13 @@ export function NewPracticeScreen() {
                 inputMode="numeric"
                 autoComplete="off"
                 aria-invalid={seed === undefined ? true : undefined}
+                aria-describedby="number-said"
                 onChange={(event) => {
                   setNumber(event.target.value);
                   setWrong(undefined);
                 }}
               />
-              <span className="quiet">
+              <span className="quiet" id="number-said">
                 The same number and choices are the same machine: for a class, or to try again.
               </span>
             </label>

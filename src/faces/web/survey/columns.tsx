@@ -1,5 +1,6 @@
 import { type Ref, useImperativeHandle, useRef } from 'react';
 import type { SurveySheet } from '../../../core/ledger/survey-record.ts';
+import { unitWords } from '../../../shop/survey/sheet-fields.ts';
 import type { CellPlace, SheetReading } from '../../../shop/survey/sheet-reading.ts';
 import { Cells, type CellsHandle } from '../measure/cells.tsx';
 
@@ -31,7 +32,7 @@ export function Columns(props: {
     <section className="survey-column" key={key}>
       {columns.length > 1 ? <h3>{placed(label)}</h3> : null}
       <Cells
-        label={placed(label)}
+        label={`${placed(label)}, ${unitWords(sheet.unit)}`}
         handle={(own) => {
           if (own) lists.current.set(key, own);
           else lists.current.delete(key);

@@ -36,6 +36,15 @@ const spoken = (root: Shape): string[] =>
     .filter((node) => node.tag === 'text')
     .map((node) => String(node.children[0]));
 
+it('says in words what it shows: band, ends, and each round with its value, doubt and verdict', () => {
+  const said = (root: Shape) => nodesOf(root).find((node) => node.tag === 'desc')?.children[0];
+  expect(said(gauge(figure))).toBe(
+    'Between +6 and +20. Here minus is convex, plus is concave. R1: −43 ± 5. R2: −15 ± 4, outside, 21 to go. R3: forecast +11 ± 10.',
+  );
+  expect(said(gauge({ ...figure, band: { high: 5, high_text: '5' }, rows: [] }))).toMatch(/^5 or less\. /);
+  expect(said(gauge({ ...figure, desc: 'Its own words.' }))).toBe('Its own words.');
+});
+
 /** The gauge's scale, px per unit and where zero is, measured on the jaws as drawn. */
 function scaleOf(root: Shape) {
   const [low, high] = paths(root, palette.ink).filter((xs) => Math.max(...xs) - Math.min(...xs) < 8);

@@ -118,6 +118,20 @@ it('the menu opens and closes by keyboard and gives the focus back', async () =>
     .toBe('Job and screens');
 });
 
+it('a map is heard zone by zone, and a screen come to by a tap that leaves the focus nowhere has it', async () => {
+  await visit(demo, 'Passes by zone');
+  const map = page.getByRole('group', { name: 'Passes by zone' });
+  await map
+    .getByRole('img', { name: /^Front flank, zone 1 of 6 from the headstock end: \d+ pass(es)?$/ })
+    .waitFor();
+  expect(await map.getByRole('img').count()).toBe(18);
+  // A finger on glass, unlike a mouse, need not focus what it presses.
+  await page.evaluate(() => document.querySelector<HTMLElement>('.foot a')!.click());
+  await expect
+    .poll(() => page.evaluate(() => [location.pathname, document.activeElement?.tagName]))
+    .toEqual([`${demo}/scrape`, 'MAIN']);
+});
+
 it('the first load of script is under 250 kB as it crosses the network, and nothing comes from elsewhere', async () => {
   const scripts: string[] = [];
   page.on('response', (response) => {

@@ -42,7 +42,7 @@ export function TrendGauge(props: {
       });
     if (forecast) rows.push(row(forecast, 'forecast', `forecast ${short(forecast)}`));
     return gauge({
-      title: `${scaleOf.feature.name} against its band, round by round`,
+      title: `${scaleOf.feature.name} against its band, round by round, ${say(0).unit}`,
       width,
       band: gaugeBand(scaleOf),
       rows,

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { summary } from './clock.mjs';
+import { bareButton, dailyTaps, longestTask } from './taps.mjs';
 
 /** A phone some years old: a sixth of this machine's processor, 4G as browsers' own tools throttle it. */
 const slow = { cpu: 6, latency_ms: 60, bytes_per_s: (9e6 * 0.9) / 8 };
@@ -49,6 +50,7 @@ async function phone() {
     viewport: { width: 390, height: 844 },
     serviceWorkers: 'block',
     reducedMotion: 'reduce',
+    hasTouch: true,
   });
   const page = context.pages()[0];
   const tools = await context.newCDPSession(page);
@@ -76,7 +78,7 @@ async function opens(page, address, selector) {
   return performance.now() - start;
 }
 
-/** Script that came over the wire for the page at `address`, as compressed, bytes. */
+/** Script that comes over the wire until the page at `address` stands, as compressed, bytes. */
 async function scriptOf(page, tools, address, selector) {
   const scripts = new Set();
   let bytes = 0;
@@ -87,34 +89,24 @@ async function scriptOf(page, tools, address, selector) {
   tools.on('Network.responseReceived', onResponse);
   tools.on('Network.loadingFinished', onDone);
   await opens(page, address, selector);
-  await page.waitForLoadState('networkidle');
   tools.off('Network.responseReceived', onResponse);
   tools.off('Network.loadingFinished', onDone);
   return bytes;
 }
 
-/** From each tap to the frame that answers it, as the browser itself counts it (event timing: to 8 ms), ms. */
-async function taps(page, name, selectors, runs) {
-  await page.evaluate(() => {
-    window.heard = [];
-    new PerformanceObserver((list) => {
-      for (const one of list.getEntries())
-        if (one.name === 'click') window.heard.push(one.processingEnd - one.startTime, one.duration);
-    }).observe({ type: 'event', durationThreshold: 16, buffered: false });
-  });
-  const times = [];
-  for (let k = 0; k < runs; k++) {
-    const before = await page.evaluate(() => window.heard.length);
-    await page
-      .locator(selectors[k % selectors.length])
-      .first()
-      .click();
-    // Answers under 16 ms are not told by the browser: they count as 16.
-    await page.waitForTimeout(250);
-    const heard = await page.evaluate((from) => window.heard.slice(from), before);
-    times.push(heard.length ? heard[1] : 16);
-  }
-  return { what: name, ...summary(times) };
+/** Has the plan made anew: another device's entry, the last sweep of the round once more. */
+async function sweptAgain(address) {
+  const job = `${address}/api/jobs/demo-saddle`;
+  const { entries } = await (await fetch(job)).json();
+  const { seq: _seq, ...sweep } = entries.findLast(({ kind }) => kind === 'sweep taken');
+  return async (k) => {
+    const { status } = await fetch(`${job}/entries`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ ...sweep, id: `swept-again-${k}` }),
+    });
+    if (status !== 201) throw new Error(`the sweep was answered with ${status}`);
+  };
 }
 
 export async function pageTiming(quick) {
@@ -135,12 +127,9 @@ export async function pageTiming(quick) {
       bare.push(await opens(page, `${address}/api/health`, 'body'));
       ours.push(await opens(page, bench, passes));
     }
-    const segment = (name) => `button:text-is("${name}"), label:text-is("${name}")`;
-    const turned = await taps(page, 'map', [segment('Depth'), segment('Passes')], 2 * runs);
-    await page.setContent(
-      '<button id="b" style="width:200px;height:60px" onclick="this.textContent = Math.random()">tap</button>',
-    );
-    const button = await taps(page, 'button', ['#b'], 2 * runs);
+    const busy = await longestTask(page, await sweptAgain(address), runs);
+    const tapped = await dailyTaps(page, bench, runs);
+    const button = await bareButton(page, runs);
     const slowly = `processor ÷ ${slow.cpu}, 4G`;
     return [
       {
@@ -150,12 +139,13 @@ export async function pageTiming(quick) {
         reference: { name: 'one line of text from the same server', times: summary(bare) },
       },
       { what: '  its script, compressed', aim: 'under 250 kB', unit: 'kB', times: { median: script / 1000 } },
-      {
-        what: `a tap that turns the map, ${slowly}`,
+      ...tapped.map(({ what, times }) => ({
+        what: `a tap: ${what}, ${slowly}`,
         aim: 'under 50 ms',
-        times: turned,
+        times,
         reference: { name: 'a bare button on a bare page', times: button },
-      },
+      })),
+      { what: `longest time busy while a plan is made, ${slowly}`, aim: '', times: busy },
     ];
   } finally {
     await close();

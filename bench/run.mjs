@@ -37,4 +37,4 @@ for (const timing of [
 const grown = await growthTiming(quick);
 const text = `${table(timings)}\n\nHow it grows: each against the smallest of its kind.\n\n${table(grown)}\n\n${machine()}`;
 console.log(text);
-if (process.argv.includes('write')) writePage(text);
+if (process.argv.includes('write')) writePage(`\`\`\`text\n${text}\n\`\`\``);

@@ -33,12 +33,11 @@ export function table(timings) {
 export const machine = () =>
   `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} cores, load average ${loadavg()[0].toFixed(1)} at the end.`;
 
-/** Puts the run's own text between the marks of docs/bench.md. */
-export function writePage(text) {
+/** Puts text between the marks of docs/bench.md: "run begins" and "run ends", or another name. */
+export function writePage(text, name = 'run') {
   const page = new URL('../docs/bench.md', import.meta.url);
-  const [before, , after] = readFileSync(page, 'utf8').split(/<!-- run begins -->|<!-- run ends -->/);
-  writeFileSync(
-    page,
-    `${before}<!-- run begins -->\n\n\`\`\`text\n${text}\n\`\`\`\n\n<!-- run ends -->${after}`,
-  );
+  const [begins, ends] = [`<!-- ${name} begins -->`, `<!-- ${name} ends -->`];
+  const [before, rest] = readFileSync(page, 'utf8').split(begins);
+  const after = rest.split(ends)[1];
+  writeFileSync(page, `${before}${begins}\n\n${text}\n\n${ends}${after}`);
 }

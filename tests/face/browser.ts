@@ -109,7 +109,7 @@ function focusAndAhead(name: string): { readonly here: string; readonly ahead: n
   const focus = document.activeElement ?? document.body;
   const here = nameOf(focus);
   if (here.startsWith(name) || focus === document.body) return { here, ahead: 1 };
-  const scope = focus.closest('[role="dialog"]') ?? document;
+  const scope = focus.closest('dialog') ?? document;
   const after = [
     ...scope.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, [tabindex]'),
   ].filter(

@@ -17,7 +17,7 @@ const focusNow = (page: Page): Promise<string> =>
     const isBehind =
       foot &&
       !foot.contains(focus) &&
-      !focus.closest('[role="dialog"]') &&
+      !focus.closest('dialog') &&
       focus.tagName !== 'MAIN' &&
       focus.getBoundingClientRect().bottom > foot.getBoundingClientRect().top + 1;
     return isBehind ? `behind the foot: ${focus.outerHTML.slice(0, 120)}` : 'in sight';

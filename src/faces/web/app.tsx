@@ -1,25 +1,38 @@
 import { useEffect, useRef } from 'react';
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { BenchScreen } from './bench/bench.tsx';
-import { FetchedScreen } from './frame/fetched-screen.tsx';
+import { FetchedScreen, fetchAhead } from './frame/fetched-screen.tsx';
 import { NotHere } from './frame/not-here.tsx';
 import { Top } from './frame/top.tsx';
 import { JobsScreen } from './jobs/jobs.tsx';
-import { useJobLines } from './keep/jobs.ts';
+import { queries, useJobLines } from './keep/jobs.ts';
 import { changeSettings, useSettings } from './keep/settings.ts';
-import { LedgerScreen } from './ledger/ledger.tsx';
-import { MeasureScreen, SetupScreen } from './measure/measure.tsx';
-import { NewJobScreen } from './new/new-job.tsx';
-import { PrintScreen } from './print/print.tsx';
-import { ScrapeScreen } from './scrape/scrape.tsx';
-import { SettingsScreen } from './settings/settings.tsx';
-import { SignsScreen } from './signs/signs.tsx';
 
 /** Photos bring a corner finder and drawings of their own: fetched when they are asked for. */
 const photoScreen = async () => (await import('./photo/photo.tsx')).PhotoScreen;
 const newPractice = async () => (await import('./practice/new-practice.tsx')).NewPracticeScreen;
 const truthScreen = async () => (await import('./practice/truth-screen.tsx')).TruthScreen;
 const partsScreen = async () => (await import('./parts/parts.tsx')).PartsScreen;
+
+/** What is done at the bench day by day; fetched as soon as the first screen stands, so that no tap waits for it. */
+const measureScreen = async () => (await import('./measure/measure.tsx')).MeasureScreen;
+const setupScreen = async () => (await import('./measure/measure.tsx')).SetupScreen;
+const printScreen = async () => (await import('./print/print.tsx')).PrintScreen;
+const scrapeScreen = async () => (await import('./scrape/scrape.tsx')).ScrapeScreen;
+const ledgerScreen = async () => (await import('./ledger/ledger.tsx')).LedgerScreen;
+const newJobScreen = async () => (await import('./new/new-job.tsx')).NewJobScreen;
+const settingsScreen = async () => (await import('./settings/settings.tsx')).SettingsScreen;
+const signsScreen = async () => (await import('./signs/signs.tsx')).SignsScreen;
+const daily = [
+  scrapeScreen,
+  measureScreen,
+  setupScreen,
+  printScreen,
+  ledgerScreen,
+  newJobScreen,
+  settingsScreen,
+  signsScreen,
+];
 
 /** Sums, kit, charts and surveys bring tables and sums of their own. */
 const sumRooms = async () => (await import('./sums/rooms.tsx')).SumRooms;
@@ -54,8 +67,19 @@ export function App() {
     before.current = path;
     goesBack.current = false;
   }, [path]);
+  useEffect(() => {
+    const timer = setInterval(() => {
+      if (queries.isFetching() > 0) return;
+      clearInterval(timer);
+      void fetchAhead(daily);
+    }, quiet_ms);
+    return () => clearInterval(timer);
+  }, []);
   return <Screens />;
 }
+
+/** How often it is looked whether the first screen has all it asked for, ms. */
+const quiet_ms = 1_000;
 
 /** Every screen has an address; a new one is a route here and a line in the menu. */
 const Screens = () => (
@@ -67,7 +91,7 @@ const Screens = () => (
       <JobsScreen />
     </Route>
     <Route path="/new">
-      <NewJobScreen />
+      <FetchedScreen key="new" title="New job" fetchIt={newJobScreen} />
     </Route>
     <Route path="/whole">
       <FetchedScreen key="whole" title="A whole machine" fetchIt={newMachine} />
@@ -76,7 +100,7 @@ const Screens = () => (
       <FetchedScreen key="practise" title="Practise" fetchIt={newPractice} />
     </Route>
     <Route path="/settings">
-      <SettingsScreen />
+      <FetchedScreen key="settings" title="Settings" fetchIt={settingsScreen} />
     </Route>
     <Route path="/share">
       <FetchedScreen key="share" title="Share" fetchIt={shareScreen} />
@@ -88,7 +112,7 @@ const Screens = () => (
       <FetchedScreen key="workshop" title="The workshop’s file" fetchIt={workshopScreen} />
     </Route>
     <Route path="/signs">
-      <SignsScreen />
+      <FetchedScreen key="signs" title="How signs work" fetchIt={signsScreen} />
     </Route>
     <Route path="/sums/*?">
       <FetchedScreen key="sums" title="Sums" fetchIt={sumRooms} />
@@ -97,12 +121,23 @@ const Screens = () => (
       <FetchedScreen key="kit" title="Kit" fetchIt={kitRooms} />
     </Route>
     <Route path="/job/:id">{({ id }) => <Remembered id={id} />}</Route>
-    <Route path="/job/:id/measure">{({ id }) => <MeasureScreen id={id} />}</Route>
+    <Route path="/job/:id/measure">
+      {({ id }) => <FetchedScreen key="measure" title="Measure" fetchIt={measureScreen} given={{ id }} />}
+    </Route>
     <Route path="/job/:id/measure/:setup">
-      {({ id, setup }) => <SetupScreen id={id} setup={setup} repeat={0} />}
+      {({ id, setup }) => (
+        <FetchedScreen key="set-up" title="Set-up" fetchIt={setupScreen} given={{ id, setup, repeat: 0 }} />
+      )}
     </Route>
     <Route path="/job/:id/measure/:setup/:repeat">
-      {({ id, setup, repeat }) => <SetupScreen id={id} setup={setup} repeat={Number(repeat) || 0} />}
+      {({ id, setup, repeat }) => (
+        <FetchedScreen
+          key="set-up"
+          title="Set-up"
+          fetchIt={setupScreen}
+          given={{ id, setup, repeat: Number(repeat) || 0 }}
+        />
+      )}
     </Route>
     <Route path="/job/:id/survey/*?">
       <FetchedScreen key="survey" title="Survey" fetchIt={surveyRooms} />
@@ -128,15 +163,21 @@ const Screens = () => (
     <Route path="/job/:id/chart">
       <FetchedScreen key="chart" title="Chart" fetchIt={chartScreen} />
     </Route>
-    <Route path="/job/:id/print">{({ id }) => <PrintScreen id={id} />}</Route>
+    <Route path="/job/:id/print">
+      {({ id }) => <FetchedScreen key="print" title="Print" fetchIt={printScreen} given={{ id }} />}
+    </Route>
     <Route path="/job/:id/photo/:pad">
       {({ id, pad }) => <FetchedScreen key="photo" title="Photo" fetchIt={photoScreen} given={{ id, pad }} />}
     </Route>
-    <Route path="/job/:id/scrape">{({ id }) => <ScrapeScreen id={id} />}</Route>
+    <Route path="/job/:id/scrape">
+      {({ id }) => <FetchedScreen key="scrape" title="Scrape" fetchIt={scrapeScreen} given={{ id }} />}
+    </Route>
     <Route path="/job/:id/truth">
       {({ id }) => <FetchedScreen key="truth" title="Truth" fetchIt={truthScreen} given={{ id }} />}
     </Route>
-    <Route path="/job/:id/ledger">{({ id }) => <LedgerScreen id={id} />}</Route>
+    <Route path="/job/:id/ledger">
+      {({ id }) => <FetchedScreen key="ledger" title="Ledger" fetchIt={ledgerScreen} given={{ id }} />}
+    </Route>
     <Route>
       <Top title="Waywright" />
       <main className="page narrow">

@@ -1,4 +1,15 @@
-import { createElement, type KeyboardEvent, type MouseEvent, memo, type ReactNode, useRef } from 'react';
+import {
+  createElement,
+  type KeyboardEvent,
+  type MouseEvent,
+  memo,
+  type ReactNode,
+  useDeferredValue,
+  useEffect,
+  useMemo,
+  useRef,
+} from 'react';
+import { withSameParts } from '../../draw/same-parts.ts';
 import type { Shape } from '../../draw/shape.ts';
 
 /** SVG attributes that React spells differently; the rest go through as written. */
@@ -19,6 +30,23 @@ const styleOf = (text: string): Record<string, string> =>
 
 type Extra = Readonly<Record<string, unknown>>;
 
+/** A node's own attributes as React wants them. */
+const propsOf = (node: Shape): Extra =>
+  Object.fromEntries(
+    Object.entries(node.attributes).map(([name, value]) => [
+      spelled(name),
+      name === 'style' ? styleOf(String(value)) : value,
+    ]),
+  );
+
+interface Drawn {
+  readonly key: number | undefined;
+  readonly element: ReactNode;
+}
+
+/** Elements of nodes that were drawn before: React passes by what it is handed a second time. */
+const drawn = new WeakMap<Shape, Drawn>();
+
 /** A drawing's tree as React elements: the same tree that becomes SVG text on paper. `more` may add to a node's props. */
 export function shapeElement(
   node: Shape | string,
@@ -26,17 +54,25 @@ export function shapeElement(
   key?: number,
 ): ReactNode {
   if (typeof node === 'string') return node;
-  const attributes = Object.fromEntries(
-    Object.entries(node.attributes).map(([name, value]) => [
-      spelled(name),
-      name === 'style' ? styleOf(String(value)) : value,
-    ]),
-  );
-  return createElement(
+  const before = more ? undefined : drawn.get(node);
+  if (before && before.key === key) return before.element;
+  const element = createElement(
     node.tag,
-    { ...attributes, ...more?.(node), ...(key === undefined ? {} : { key }) },
-    ...node.children.map((child, i) => shapeElement(child, more, i)),
+    { ...propsOf(node), ...more?.(node), ...(key === undefined ? {} : { key }) },
+    ...node.children.map((child, k) => shapeElement(child, more, k)),
   );
+  if (!more) drawn.set(node, { key, element });
+  return element;
+}
+
+/** The drawing with the very parts of the one that was shown before, where they are the same. */
+function useSameParts(shape: Shape): Shape {
+  const shown = useRef(shape);
+  const same = useMemo(() => withSameParts(shown.current, shape), [shape]);
+  useEffect(() => {
+    shown.current = same;
+  }, [same]);
+  return same;
 }
 
 /** A zone of a drawing: which pad, and which zone of it from the minus end. */
@@ -52,27 +88,59 @@ const zoneUnder = (target: EventTarget | null): ZonePlace | undefined => {
   return pad && zone !== null && zone !== undefined ? { pad, zone: Number(zone) } : undefined;
 };
 
-/** Shows a figure of draw/. */
+/** Shows a figure of draw/. The tap that changes it is answered first: what was pressed shows at once, the drawing a moment later. */
 export const Figure = memo(function Figure(props: { readonly shape: Shape; readonly className?: string }) {
-  return (
-    <div className={['figure', props.className].filter(Boolean).join(' ')}>{shapeElement(props.shape)}</div>
+  const shape = useSameParts(useDeferredValue(props.shape));
+  return <div className={['figure', props.className].filter(Boolean).join(' ')}>{shapeElement(shape)}</div>;
+});
+
+/** A zone that is a button. Named by its own <title>, which says more than the word that is drawn in it. */
+const Zone = memo(function Zone(props: {
+  readonly shape: Shape;
+  readonly entry: boolean;
+  readonly pressed: boolean | undefined;
+}) {
+  const { shape, entry, pressed } = props;
+  return createElement(
+    shape.tag,
+    {
+      ...propsOf(shape),
+      role: 'button',
+      tabIndex: entry ? 0 : -1,
+      ...(pressed === undefined ? {} : { 'aria-pressed': pressed }),
+    },
+    ...shape.children.map((child, k) => shapeElement(child, undefined, k)),
   );
 });
 
-const zoneIsImage = (node: Shape): Extra | undefined =>
-  node.attributes['data-zone'] === undefined ? undefined : { role: 'img' };
+const placeOf = ({ attributes }: Shape): ZonePlace | undefined => {
+  const { 'data-pad': pad, 'data-zone': zone } = attributes;
+  return pad === undefined || zone === undefined ? undefined : { pad: String(pad), zone: Number(zone) };
+};
+
+const holdsZones = (node: Shape): boolean =>
+  node.children.some((child) => typeof child !== 'string' && (placeOf(child) || holdsZones(child)));
+
+/** The drawing as a group whose zones are pictures, each called by its own title. */
+function readByZone(shape: Shape, label: string): Shape {
+  const zoned = (node: Shape): Shape => {
+    if (placeOf(node)) return { ...node, attributes: { ...node.attributes, role: 'img' } };
+    if (!holdsZones(node)) return node;
+    return {
+      ...node,
+      children: node.children.map((child) => (typeof child === 'string' ? child : zoned(child))),
+    };
+  };
+  const { tag, attributes, children } = zoned(shape);
+  return { tag, attributes: { ...attributes, role: 'group', 'aria-label': label }, children };
+}
 
 /** A figure whose zones are read one by one, each by its own title: a picture is one thing to a screen reader, a group is gone through. */
-export const ReadFigure = memo(function ReadFigure(props: { readonly shape: Shape; readonly label: string }) {
+export const ReadFigure = (props: { readonly shape: Shape; readonly label: string }) => {
   const { shape, label } = props;
-  return (
-    <div className="figure">
-      {shapeElement(shape, (node) =>
-        node === shape ? { role: 'group', 'aria-label': label } : zoneIsImage(node),
-      )}
-    </div>
-  );
-});
+  const read = useMemo(() => readByZone(shape, label), [shape, label]);
+  return <Figure shape={read} />;
+};
 
 /**
  * A figure whose zones are buttons: a tap, Enter or Space on one is told to `onZone`, the arrow keys go from zone to zone
@@ -86,23 +154,28 @@ export function ZoneFigure(props: {
   readonly onZone: (place: ZonePlace) => void;
   readonly onKey?: (place: ZonePlace, key: string) => boolean;
 }) {
-  const { shape, label, chosen, pressed, onZone, onKey } = props;
+  const { label, chosen, pressed, onZone, onKey } = props;
+  const shape = useSameParts(props.shape);
   const holder = useRef<HTMLDivElement>(null);
   let first = true;
-  const more = (node: Shape): Extra | undefined => {
-    if (node === shape) return { role: 'group', 'aria-label': label };
-    const pad = node.attributes['data-pad'];
-    const zone = node.attributes['data-zone'];
-    if (pad === undefined || zone === undefined) return undefined;
-    const place = { pad: String(pad), zone: Number(zone) };
-    const entry = chosen ? chosen.pad === place.pad && chosen.zone === place.zone : first;
-    first = false;
-    return {
-      role: 'button',
-      tabIndex: entry ? 0 : -1,
-      // Named by its own <title>, which says more than the word that is drawn in it.
-      ...(pressed ? { 'aria-pressed': pressed(place) } : {}),
-    };
+  const zoned = (node: Shape | string, key?: number): ReactNode => {
+    if (typeof node === 'string') return node;
+    const place = placeOf(node);
+    if (place) {
+      const entry = chosen ? chosen.pad === place.pad && chosen.zone === place.zone : first;
+      first = false;
+      return <Zone key={key} shape={node} entry={entry} pressed={pressed?.(place)} />;
+    }
+    if (node !== shape && !holdsZones(node)) return shapeElement(node, undefined, key);
+    return createElement(
+      node.tag,
+      {
+        ...propsOf(node),
+        ...(node === shape ? { role: 'group', 'aria-label': label } : {}),
+        ...(key === undefined ? {} : { key }),
+      },
+      ...node.children.map(zoned),
+    );
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const place = zoneUnder(event.target);
@@ -122,7 +195,7 @@ export function ZoneFigure(props: {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the zones inside are the buttons; the holder only hears for them
     <div className="figure" ref={holder} onClick={onClick} onKeyDown={onKeyDown}>
-      {shapeElement(shape, more)}
+      {zoned(shape)}
     </div>
   );
 }

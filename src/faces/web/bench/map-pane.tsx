@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useDeferredValue, useState } from 'react';
 import { Link } from 'wouter';
 import { lastTurned, type RoundRecord } from '../../../core/ledger/round-record.ts';
 import type { SteerAnswer } from '../../../core/plan/answer.ts';
@@ -22,53 +22,92 @@ const headings: Readonly<Record<Shown, string>> = {
   depth: 'Depth by zone',
 };
 
-/** Where to scrape: the part as it lies on the bench, by passes, by blue, or by depth. */
-export function MapPane(props: {
+/** What the map is drawn from. */
+interface Drawn {
   readonly open: OpenJob;
   readonly record: RoundRecord;
   readonly steer: SteerAnswer;
   readonly units: UnitSystem;
-  readonly first: Shown;
-}) {
+}
+
+/** Where to scrape: the part as it lies on the bench, by passes, by blue, or by depth. */
+export function MapPane(props: Drawn & { readonly first: Shown }) {
   const { open, record, steer, units, first } = props;
-  const [chosen, setShown] = useState<Shown>(first);
-  // A round that is not printed yet has no print to show: the heading says what the map then shows.
-  const shown = chosen === 'print' && !record.print ? 'passes' : chosen;
-  const write = useWrite(open.id);
-  const { plan, live, round } = open.job;
-  const turned = lastTurned(live);
-  const strip = shown === 'passes' && steer.plan.action === 'scrape';
-  const passes = zonesByPad(steer.plan.zones, 'passes_now');
-  const show = showOf(shown, record, steer, units);
+  const [chosen, setChosen] = useState<Shown>(first);
+  // The choice answers the tap at once; the map is drawn in the moment after.
+  const later = useDeferredValue(chosen);
   const choices = [
     { value: 'passes', words: 'Passes' },
     ...(record.print ? [{ value: 'print', words: 'Print' } as const] : []),
     { value: 'depth', words: 'Depth' },
   ] as const;
+  const drawn = { open, record, steer, units };
   return (
     <div className="where">
+      <MapHead {...drawn} shown={standing(later, record)} />
+      <div className="segments-line">
+        <Segments
+          label="What the map shows"
+          choices={choices}
+          chosen={standing(chosen, record)}
+          onChoose={setChosen}
+        />
+      </div>
+      <MapBody {...drawn} shown={standing(later, record)} />
+    </div>
+  );
+}
+
+/** A round that is not printed yet has no print to show: the heading says what the map then shows. */
+const standing = (chosen: Shown, { print }: RoundRecord): Shown =>
+  chosen === 'print' && !print ? 'passes' : chosen;
+
+const MapHead = memo(function MapHead(props: Drawn & { readonly shown: Shown }) {
+  const { open, steer, units, shown } = props;
+  const write = useWrite(open.id);
+  const { live, round } = open.job;
+  return (
+    <>
       <h2>
         {headings[shown]}
         {shown === 'depth' ? `, ${units === 'metric' ? 'µm' : 'tenths'}` : ''}
       </h2>
       <TurnedLink
-        turned={turned}
+        turned={lastTurned(live)}
         zones={steer.plan.zones.length}
         onTurn={(how) => write({ kind: 'part turned over', round, how })}
       />
-      <div className="segments-line">
-        <Segments label="What the map shows" choices={choices} chosen={shown} onChoose={setShown} />
-      </div>
-      <PartMap title={headings[shown]} plan={plan} turned={turned} show={show} />
+    </>
+  );
+});
+
+const MapBody = memo(function MapBody(props: Drawn & { readonly shown: Shown }) {
+  const { open, record, steer, units, shown } = props;
+  const { plan, live } = open.job;
+  const strip = shown === 'passes' && steer.plan.action === 'scrape';
+  return (
+    <>
+      <PartMap
+        title={headings[shown]}
+        plan={plan}
+        turned={lastTurned(live)}
+        show={showOf(shown, record, steer, units)}
+      />
       {shown === 'print' ? (
         <Link className="third" href={`/job/${encodeURIComponent(open.id)}/print`}>
           Photos of the print
         </Link>
       ) : null}
-      {strip ? <Strip open={open} passes={passes} now={record.passes.length + 1} /> : null}
-    </div>
+      {strip ? (
+        <Strip
+          open={open}
+          passes={zonesByPad(steer.plan.zones, 'passes_now')}
+          now={record.passes.length + 1}
+        />
+      ) : null}
+    </>
   );
-}
+});
 
 function showOf(shown: Shown, record: RoundRecord, steer: SteerAnswer, units: UnitSystem): MapShow {
   if (shown === 'print' && record.print)

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { JobPlan, TurnedOver } from '../../../core/ledger/entry.ts';
 import { type MapShow, scrapeMap } from '../../../draw/scrape-map.ts';
 import { ReadFigure, ZoneFigure, type ZonePlace } from '../figure.tsx';
+import { useSame } from '../frame/same.ts';
 import { useWidth } from '../frame/width.ts';
 
 /** What makes the zones of a map buttons. */
@@ -22,6 +23,7 @@ export function PartMap(props: {
 }) {
   const { title, plan, turned, show, zones } = props;
   const [ref, width] = useWidth<HTMLDivElement>(358);
+  const shown = useSame(show);
   const shape = useMemo(
     () =>
       scrapeMap({
@@ -30,10 +32,10 @@ export function PartMap(props: {
         places: plan.places,
         turnedOver: turned,
         width,
-        show,
+        show: shown,
         ...(zones?.chosen ? { chosen: zones.chosen } : {}),
       }),
-    [title, plan.slide, plan.places, turned, width, show, zones?.chosen],
+    [title, plan.slide, plan.places, turned, width, shown, zones?.chosen],
   );
   return (
     <div className="part-map" ref={ref}>

@@ -1,18 +1,47 @@
-import type { ReactNode } from 'react';
-import { Dialog, Modal, ModalOverlay } from 'react-aria-components';
+import { type ReactNode, useLayoutEffect, useRef } from 'react';
+import { createPortal } from 'react-dom';
 
-/** The drawer behind the menu button: holds the focus while it is open, closes on Escape and on a tap beside it. */
-export const Drawer = (props: {
+/**
+ * The drawer behind the menu button: the browser's own modal dialog, which holds the focus while it is open and gives it back; it
+ * closes on Escape and on a tap beside it.
+ */
+export function Drawer(props: {
   readonly label: string;
   readonly open: boolean;
   readonly onOpenChange: (open: boolean) => void;
   readonly children: ReactNode;
-}) => (
-  <ModalOverlay className="drawer-shade" isOpen={props.open} onOpenChange={props.onOpenChange} isDismissable>
-    <Modal>
-      <Dialog className="drawer" aria-label={props.label}>
-        {props.children}
-      </Dialog>
-    </Modal>
-  </ModalOverlay>
-);
+}) {
+  return props.open ? createPortal(<OpenDrawer {...props} />, document.body) : null;
+}
+
+function OpenDrawer(props: Parameters<typeof Drawer>[0]) {
+  const { label, onOpenChange, children } = props;
+  const shade = useRef<HTMLDialogElement>(null);
+  const drawer = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    const dialog = shade.current;
+    dialog?.showModal();
+    // The drawer itself, not its first button: the next Tab leads there.
+    drawer.current?.focus();
+    return () => dialog?.close();
+  }, []);
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes it by key
+    <dialog
+      ref={shade}
+      className="drawer-shade"
+      aria-label={label}
+      onCancel={(event) => {
+        event.preventDefault();
+        onOpenChange(false);
+      }}
+      onClick={({ target }) => {
+        if (target === shade.current) onOpenChange(false);
+      }}
+    >
+      <div className="drawer" ref={drawer} tabIndex={-1}>
+        {children}
+      </div>
+    </dialog>
+  );
+}

@@ -10,6 +10,17 @@ type FetchIt<Props> = () => Promise<ComponentType<Props>>;
 
 const here = new Map<unknown, unknown>();
 
+/** Fetches screens before anyone asks for them: they are then there at once. One that does not come is asked for when it is wanted. */
+export async function fetchAhead(screens: readonly (() => Promise<unknown>)[]): Promise<void> {
+  for (const fetchIt of screens)
+    if (!here.has(fetchIt))
+      try {
+        here.set(fetchIt, await fetchIt());
+      } catch {
+        return;
+      }
+}
+
 /** When the page was last begun anew for a screen; twice within this time is once too often. */
 const begunKey = 'waywright/begun-anew';
 const begunAgain_ms = 10_000;

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { JobPlan } from '../../../core/ledger/entry.ts';
 import type { Setup } from '../../../core/ledger/setup.ts';
 import { setupDrawing } from '../../../draw/setup/figures.ts';
@@ -7,7 +8,7 @@ import { Caution } from '../frame/notice.tsx';
 import { useWidth } from '../frame/width.ts';
 
 /** The drawing of a set-up: what rides is solid, what is touched is dotted, travel is the long arrow. */
-export function CardDrawing(props: {
+export const CardDrawing = memo(function CardDrawing(props: {
   readonly setup: Setup;
   readonly plan: JobPlan;
   /** How the places of a sweep's stops are said, first to last. */
@@ -30,7 +31,7 @@ export function CardDrawing(props: {
       <Figure shape={shape} />
     </div>
   );
-}
+});
 
 /** One rule of the card: its first sentence large, the rest below. */
 const Rule = (props: { readonly mark: string; readonly start: string; readonly words: string }) => {
@@ -51,7 +52,7 @@ const Rule = (props: { readonly mark: string; readonly start: string; readonly w
 };
 
 /** What rides, what touches, which way is plus, and what climbing and falling mean on the part. */
-export const CardWords = ({ setup }: { readonly setup: Setup }) => (
+export const CardWords = memo(({ setup }: { readonly setup: Setup }) => (
   <div className="words">
     <h2>{setup.question}</h2>
     <ol className="rows">
@@ -75,4 +76,4 @@ export const CardWords = ({ setup }: { readonly setup: Setup }) => (
     </ol>
     {setup.caution ? <Caution>{setup.caution}</Caution> : null}
   </div>
-);
+));

@@ -1,13 +1,14 @@
-import { useRef, useState } from 'react';
+import { memo, useDeferredValue, useMemo, useRef, useState } from 'react';
 import type { Deed, JobPlan } from '../../../core/ledger/entry.ts';
 import { asMade } from '../../../core/ledger/other-side.ts';
 import type { SweepSetup } from '../../../core/ledger/setup.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
-import { type DeviationUnit, systemOf, unitSign } from '../../../core/quantity/unit.ts';
+import { type DeviationUnit, systemOf, type UnitSystem, unitSign } from '../../../core/quantity/unit.ts';
 import { sweepSentence } from '../../../shop/measure/sweep-sentence.ts';
 import { stopDistances } from '../../../shop/measure/sweep-so-far.ts';
 import { Wrong } from '../frame/notice.tsx';
 import { Words } from '../frame/phrase.tsx';
+import { useSame } from '../frame/same.ts';
 import { Segments } from '../frame/segments.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import type { OpenJob } from '../keep/jobs.ts';
@@ -54,7 +55,7 @@ export function SweepCard(props: CardProps<SweepSetup>) {
     draftKey(jobId, round, card.id, repeat),
     emptySweep(card, columns[units][0]!),
   );
-  const setup = asMade(card, draft, plan.places);
+  const setup = useSame(asMade(card, draft, plan.places));
   const [at, setAt] = useState(0);
   const [asked, setAsked] = useState<string>();
   const [pasteWrong, setPasteWrong] = useState<string>();
@@ -62,12 +63,12 @@ export function SweepCard(props: CardProps<SweepSetup>) {
   const push = useRef<HTMLButtonElement>(null);
   const keep = useRef<HTMLButtonElement>(null);
 
-  const distances_mm = stopDistances(setup);
-  const places = distances_mm.map((mm) => sayLength(mm, units).text);
-  const reading = readSweep(draft, setup, plan);
-  const { look, values_um } = reading;
+  const distances_mm = useMemo(() => stopDistances(setup), [setup]);
+  const places = useMemo(() => distances_mm.map((mm) => sayLength(mm, units).text), [distances_mm, units]);
+  // What is typed shows with the key; what it comes to is worked out in the moment after.
+  const later = useDeferredValue(draft);
+  const reading = useMemo(() => readSweep(later, setup, plan), [later, setup, plan]);
   const now = reading.cells[at];
-  const turned = draft.push === 'fell';
 
   const type = (stop: number, text: string) =>
     setDraft({ ...draft, typed: draft.typed.map((old, i) => (i === stop ? text : old)) });
@@ -79,10 +80,11 @@ export function SweepCard(props: CardProps<SweepSetup>) {
     cells.current?.focus(result.next);
   };
   const keepIt = () => {
+    const reading = readSweep(draft, setup, plan);
     const missing = missingFrom(reading, draft, places);
     setAsked(missing?.why);
     if (!missing) {
-      const readings = draft.typed.map((typed, i) => ({ typed, value: values_um[i]! }));
+      const readings = draft.typed.map((typed, i) => ({ typed, value: reading.values_um[i]! }));
       const again = repeat > 0 ? { repeat } : {};
       onKeep({ kind: 'sweep taken', round, setup: setup.id, ...again, record: reading.record, readings });
       finish();
@@ -165,7 +167,13 @@ export function SweepCard(props: CardProps<SweepSetup>) {
         ))}
         <div className="out">
           <p className="say" aria-live="polite">
-            {look ? <Words phrase={sweepSentence(look, setup, plan, units, turned)} /> : null}
+            <SweepSays
+              reading={reading}
+              setup={setup}
+              plan={plan}
+              units={units}
+              turned={later.push === 'fell'}
+            />
           </p>
           <footer className="foot">
             <p role="status">{asked ?? `${reading.filled} of ${setup.points} readings`}</p>
@@ -174,16 +182,43 @@ export function SweepCard(props: CardProps<SweepSetup>) {
             </button>
           </footer>
         </div>
-        {look ? (
-          <SweepFitPlot
-            distances_mm={distances_mm}
-            values_um={values_um.map((value) => (value !== undefined && turned ? -value : value))}
-            look={look}
-            unit={draft.unit}
-          />
-        ) : null}
+        <SweepDrawn
+          reading={reading}
+          distances_mm={distances_mm}
+          unit={later.unit}
+          turned={later.push === 'fell'}
+        />
         <Optional draft={draft} onChange={setDraft} face={setup.face} />
       </div>
     </div>
   );
 }
+
+/** What the sweep says by itself, as far as it goes. */
+const SweepSays = memo(function SweepSays(props: {
+  readonly reading: SweepReading;
+  readonly setup: SweepSetup;
+  readonly plan: JobPlan;
+  readonly units: UnitSystem;
+  readonly turned: boolean;
+}) {
+  const { reading, setup, plan, units, turned } = props;
+  return reading.look ? <Words phrase={sweepSentence(reading.look, setup, plan, units, turned)} /> : null;
+});
+
+const SweepDrawn = memo(function SweepDrawn(props: {
+  readonly reading: SweepReading;
+  readonly distances_mm: readonly number[];
+  readonly unit: DeviationUnit;
+  readonly turned: boolean;
+}) {
+  const { reading, distances_mm, unit, turned } = props;
+  return reading.look ? (
+    <SweepFitPlot
+      distances_mm={distances_mm}
+      values_um={reading.values_um.map((value) => (value !== undefined && turned ? -value : value))}
+      look={reading.look}
+      unit={unit}
+    />
+  ) : null;
+});

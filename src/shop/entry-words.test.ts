@@ -20,8 +20,17 @@ it('an entry is told as a rebuilder would, and an undo says what it struck', () 
   const all = [pass, level, undo, again];
   expect(all.map((one) => entryWords(one, plan, all))).toEqual([
     'Pass 2 on 3 zones',
-    'across: +7, repeat 1',
+    'across: +7 µm/m, repeat 1',
     'Undone: Pass 2 on 3 zones',
     'Undone: Undone: Pass 2 on 3 zones',
   ]);
+});
+
+it('a level typed without its unit says what it was taken as: 0.01 may be mm/m or µm/m', () => {
+  const level = (typed: string, value: number) =>
+    entry('l', { kind: 'level read', round: 1, setup: 'across', record: {}, reading: { typed, value } });
+  const told = (typed: string, value: number) => entryWords(level(typed, value), plan, []);
+  expect(told('0.01', 10)).toBe('across: 0.01, taken as +10 µm/m');
+  expect(told('-0.01', -0.01)).toBe('across: −0.01 µm/m');
+  expect(told('-0.005 mm/m', -5)).toBe('across: −0.005 mm/m');
 });

@@ -2,10 +2,18 @@ import { readHinge } from '../core/kit/hinge.ts';
 import { readRock } from '../core/kit/rock.ts';
 import type { Entry, JobPlan } from '../core/ledger/entry.ts';
 import { surveyKey } from '../core/ledger/survey-record.ts';
+import { signed } from '../core/quantity/show.ts';
 import { counted } from './phrase.ts';
 
 /** A reading as it was typed, its minus as long as its plus: a hyphen is too easily passed over. */
 const asTyped = (text: string): string => text.replace(/^-/, '−');
+
+/** A bare figure says no unit: then what it was taken as stands behind it, for 0.01 may be mm/m or µm/m. */
+function readAs({ typed, value }: { readonly typed: string; readonly value: number }, unit: string): string {
+  if (!/^[-+−.\d\s]+$/.test(typed)) return asTyped(typed);
+  const taken = `${signed(value)} ${unit}`;
+  return Number(typed.replace('−', '-')) === value ? taken : `${asTyped(typed)}, taken as ${taken}`;
+}
 
 /** What an entry says, as a line of the ledger. */
 export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: readonly Entry[]): string {
@@ -18,8 +26,10 @@ export function entryWords(entry: Entry, plan: Pick<JobPlan, 'setups'>, all: rea
     case 'sweep taken':
       return `${setup(entry.setup)}: ${counted(entry.readings.length, 'reading')}${again(entry.repeat)}`;
     case 'level read':
-    case 'height read':
-      return `${setup(entry.setup)}: ${asTyped(entry.reading.typed)}${again(entry.repeat)}`;
+    case 'height read': {
+      const read = readAs(entry.reading, entry.kind === 'level read' ? 'µm/m' : 'µm');
+      return `${setup(entry.setup)}: ${read}${again(entry.repeat)}`;
+    }
     case 'bar read':
       return `${setup(entry.setup)}: test bar turned half round, ${entry.reading.side}${again(entry.repeat)}`;
     case 'print read':

@@ -80,7 +80,9 @@ it('what was kept is there after the server was killed and started again, and an
   await served.kill();
   served = await serve({ folder, port: where });
   await page.goto(`${served.address}/job/${demo}/ledger`);
-  await expect.poll(() => screenText(page)).toContain('level along: +4, repeat 1'.replace('level', 'Level'));
+  await expect
+    .poll(() => screenText(page))
+    .toContain('level along: +4 µm/m, repeat 1'.replace('level', 'Level'));
   const before = await entries();
   await page.getByRole('button', { name: /Undo level along: \+4/ }).click();
   await expect.poll(() => screenText(page)).toContain('Undone: level along: +4');

@@ -17,6 +17,8 @@ export interface Doors {
   readonly say: (text: string) => void;
   /** To standard error. */
   readonly complain: (text: string) => void;
+  /** How far long work is, one line over the one before; an empty one when it is done. Shown only to somebody who watches. */
+  readonly progress?: (text: string) => void;
   readonly solve: Solve;
   /** Opens the workshop for as long as the work takes. */
   readonly withStore: <T>(work: (store: Store) => Promise<T>) => Promise<T>;

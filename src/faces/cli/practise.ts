@@ -70,11 +70,21 @@ export function registerPractise(program: Command, doors: Doors): void {
         refused(doors, `--${only}: ${JSON.stringify(options[only])}; expected with ${instead}`);
       }
       if (slide === everySlide) {
-        const all = await practiseSlides(ask, slips, doors.solve);
+        const slides = Object.keys(practiceSlides);
+        doors.progress?.(`${slides[0]}: practising. Ctrl+C stops.`);
+        const all = await practiseSlides(ask, slips, doors.solve, ({ clean }) => {
+          const next = slides[slides.indexOf(clean.slide) + 1];
+          doors.progress?.(
+            next === undefined ? '' : `${clean.slide} is done; ${next}: practising. Ctrl+C stops.`,
+          );
+        });
         doors.say(options.json ? JSON.stringify(all, null, 1) : practiseTable(all));
         return;
       }
-      const report = await practise({ ...ask, ...fault, slide }, doors.solve);
+      doors.progress?.(`0 of ${ask.machines} machines. Ctrl+C stops.`);
+      const report = await practise({ ...ask, ...fault, slide }, doors.solve, (_, done) =>
+        doors.progress?.(done === ask.machines ? '' : `${done} of ${ask.machines} machines. Ctrl+C stops.`),
+      );
       doors.say(options.json ? JSON.stringify(report, null, 1) : practiseText(report));
     });
 }

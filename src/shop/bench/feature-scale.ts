@@ -2,8 +2,8 @@ import { type Feature, featureUnit, type Target } from '../../core/body/feature.
 import type { JobPlan } from '../../core/ledger/entry.ts';
 import type { FeatureWords } from '../../core/ledger/setup.ts';
 import { type Said, type SayOptions, sayDeviation, spokenUnit } from '../../core/quantity/say.ts';
-import { saySlope, slopeSize, spokenSlope } from '../../core/quantity/slope.ts';
-import { clean, size_um, type UnitSystem } from '../../core/quantity/unit.ts';
+import { saySlope, slopeSign, slopeSize, spokenSlope } from '../../core/quantity/slope.ts';
+import { clean, size_um, type UnitSystem, unitSign } from '../../core/quantity/unit.ts';
 
 /** A feature with its band and words, in the unit it is spoken in: one unit for the value, its band and its trend. */
 export interface FeatureScale {
@@ -12,6 +12,8 @@ export interface FeatureScale {
   readonly words?: FeatureWords;
   /** Said of a value and sd in µrad or µm. */
   readonly say: (value: number, options?: SayOptions) => Said;
+  /** The unit of all of it, as it is written: "µm in 300 mm". */
+  readonly unit: string;
   /** A number in the shown unit, for placing on a gauge. */
   readonly shown: (value: number) => number;
 }
@@ -32,6 +34,7 @@ export function featureScale(
     const size = slopeSize(unit);
     return {
       ...known,
+      unit: slopeSign(unit),
       say: (value, options) => saySlope(value, system, { ...options, unit }),
       shown: (value) => clean(value / size),
     };
@@ -40,6 +43,7 @@ export function featureScale(
   const unit = spokenUnit(target ? Math.max(Math.abs(target.low), Math.abs(target.high)) : 0, system);
   return {
     ...known,
+    unit: unitSign[unit],
     say: (value, options) => sayDeviation(value, system, { ...options, unit }),
     shown: (value) => clean(value / size_um[unit]),
   };

@@ -1,9 +1,11 @@
+import { Link } from 'wouter';
 import type { RoundRecord } from '../../../core/ledger/round-record.ts';
 import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import type { JobAnswer } from '../../../shop/answer-job.ts';
 import { measuringSentence } from '../../../shop/bench/bench-sentence.ts';
 import { featureScale } from '../../../shop/bench/feature-scale.ts';
 import type { NextDeed } from '../../../shop/bench/next-deed.ts';
+import { capital } from '../../../shop/phrase.ts';
 import { Mark } from '../frame/mark.tsx';
 import { Words } from '../frame/phrase.tsx';
 import type { OpenJob } from '../keep/jobs.ts';
@@ -31,10 +33,27 @@ export function MeasuringBench(props: {
         <Words phrase={measuringSentence(next, taken)} />
       </p>
       {scale ? (
+        <p className="quiet gauge-of">
+          {capital(scale.feature.name)}, {scale.unit}
+        </p>
+      ) : null}
+      {scale ? (
         <TrendGauge line={undefined} scaleOf={scale} past={pastRounds(answer, scale.feature.name, round)} />
       ) : null}
       {taken.length === 0 ? <Cautions cautions={plan.cautions} open={round === 1} /> : null}
-      <DeedFoot id={open.id} deed={deed} />
+      <DeedFoot
+        id={open.id}
+        deed={deed}
+        {...(taken.length === 0
+          ? {}
+          : {
+              beside: (
+                <Link className="third" href={`/job/${encodeURIComponent(open.id)}/measure`}>
+                  Undo or repeat a reading
+                </Link>
+              ),
+            })}
+      />
     </main>
   );
 }

@@ -91,6 +91,14 @@ export function PlanBench({ view, steer }: { readonly view: BenchView; readonly 
           <PracticeTruth open={open} />
           {measuring ? null : <PassNotes plan={plan} answer={steer} units={units} rounds={answer.rounds} />}
           {measuring || !lead ? null : <DoubtNotes answer={steer} line={lead} />}
+          {open.job.plan.demo ? (
+            <p className="quiet">
+              This job is invented, to look round in and to try things on.{' '}
+              <Link className="third" href="/new">
+                Begin a job of your own
+              </Link>
+            </p>
+          ) : null}
           {lead ? <Working open={open} steer={steer} record={record} line={lead} units={units} /> : null}
         </div>
       </div>

@@ -90,6 +90,11 @@ export function Top(props: {
         <button type="button" className="third" onClick={() => setOpen(false)}>
           Close
         </button>
+        {props.name === undefined ? null : (
+          <p>
+            Open: <b>{props.name}</b>
+          </p>
+        )}
         <nav aria-label="All screens" className="rows">
           {[...places, ...everywhere].map(link)}
         </nav>

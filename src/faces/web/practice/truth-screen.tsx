@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import './practice.css';
 import { practiceOf } from '../../../shop/practise/practice-of.ts';
 import { JobScreen } from '../frame/job-screen.tsx';
@@ -18,7 +19,12 @@ export const TruthScreen = ({ id }: { readonly id: string }) => (
               <Truth open={open} />
             </>
           ) : (
-            <p className="say">This job is of a real part. Its truth is for the indicator to find.</p>
+            <>
+              <p className="say">This job is of a real part. Its truth is for the indicator to find.</p>
+              <Link className="third" href={`/job/${encodeURIComponent(open.id)}`}>
+                Back to the bench
+              </Link>
+            </>
           )}
         </main>
       );

@@ -2,9 +2,11 @@ import type { Command } from 'commander';
 import { kitQuestion } from '../../contract/kit.ts';
 import { parsedJson } from '../../contract/refusal.ts';
 import { kitReport } from '../../shop/kit/kit-report.ts';
+import { kitWorking } from '../../shop/kit/kit-working.ts';
 import { about } from './about.ts';
 import { type Doors, withFile } from './doors.ts';
 import { kitText } from './kit-text.ts';
+import { type Told, tell } from './working-text.ts';
 
 const example = `
 Example:
@@ -20,11 +22,12 @@ export function registerKit(program: Command, doors: Doors): void {
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches and thou')
+    .option('--working', 'every number with its formula and what was put in, in µm and mm')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean; inch?: boolean }) => {
+    .action(async (file: string, options: Told & { inch?: boolean }) => {
       await withFile(doors, file, (text) => {
         const report = kitReport(kitQuestion(parsedJson(text)), options.inch ? 'inch' : 'metric');
-        doors.say(options.json ? JSON.stringify(report, null, 1) : kitText(report));
+        tell(doors, options, report, kitText, () => kitWorking(report));
       });
     });
 }

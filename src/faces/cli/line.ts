@@ -7,10 +7,11 @@ import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { LineInput } from '../../core/survey/line-input.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { along } from '../../shop/survey/along.ts';
+import { alongWorking } from '../../shop/survey/along-working.ts';
 import { type LineAnswer, line } from '../../shop/survey/line.ts';
 import { lineWorking } from '../../shop/survey/line-working.ts';
 import { about } from './about.ts';
-import { type Doors, refused, withFile } from './doors.ts';
+import { type Doors, withFile } from './doors.ts';
 import { alongText } from './line-along-text.ts';
 import { drawsOf, optionNumber } from './line-draws.ts';
 import { lineFigure } from './line-figure.ts';
@@ -59,13 +60,15 @@ export function registerLine(program: Command, doors: Doors): void {
       await withFile(doors, file, async (text) => {
         const asked = isJson(text) ? caseInput(parsedJson(text)) : undefined;
         if (isAlong(asked)) {
-          if (options.working)
-            refused(
-              doors,
-              '--working: for a way read as it is run along; expected with angles or heights of a line',
-            );
-          const found = along(alongInput(asked), drawsOf(options), system);
-          doors.say(options.json ? JSON.stringify(found, null, 1) : alongText(found, system));
+          const input = alongInput(asked);
+          const found = along(input, drawsOf(options), system);
+          tell(
+            doors,
+            options,
+            found,
+            () => alongText(found, system),
+            () => alongWorking(input, found),
+          );
           return;
         }
         const { input, answer } = answered(text, asked, options, system);

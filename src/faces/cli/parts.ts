@@ -4,10 +4,12 @@ import { parsedJson } from '../../contract/refusal.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { parts } from '../../shop/parts.ts';
+import { partsWorking } from '../../shop/parts-working.ts';
 import { about } from './about.ts';
 import { type Doors, noAnswer, refused, withFile } from './doors.ts';
 import { partsFigures } from './parts-figures.ts';
 import { partsText } from './parts-text.ts';
+import { type Told, tell } from './working-text.ts';
 
 const example = `
 Example:
@@ -25,8 +27,9 @@ export function registerParts(program: Command, doors: Doors): void {
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--svg <file>', 'the parts drawn, a file ending in .svg')
     .option('--inch', 'answers in inches, thou and tenths')
+    .option('--working', 'every number with its formula and what was put in, in µm and mm')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean; svg?: string; inch?: boolean }) => {
+    .action(async (file: string, options: Told & { svg?: string; inch?: boolean }) => {
       if (options.svg !== undefined && !/\.svg$/i.test(options.svg))
         refuseSvg(doors, `${JSON.stringify(options.svg)}; expected a file ending in .svg`);
       await withFile(doors, file, async (text) => {
@@ -39,7 +42,7 @@ export function registerParts(program: Command, doors: Doors): void {
             return refuseSvg(doors, 'only wear was asked, which has no picture; expected "lathe" or "mill"');
           await doors.writeText(options.svg, svgFile(sheet));
         }
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : partsText(answer));
+        tell(doors, options, answer, partsText, () => partsWorking(answer));
       });
     });
 }

@@ -5,12 +5,14 @@ import { caseInput } from '../../contract/worked-case.ts';
 import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { svgFile } from '../../draw/shape.ts';
 import { type PlateAnswer, plate } from '../../shop/survey/plate.ts';
+import { plateWorking } from '../../shop/survey/plate-working.ts';
 import { about } from './about.ts';
 import { type Doors, withFile } from './doors.ts';
 import { isJson } from './line.ts';
 import { drawsOf, optionNumber } from './line-draws.ts';
 import { plateFigure } from './plate-figure.ts';
 import { plateText } from './plate-text.ts';
+import { type Told, tell } from './working-text.ts';
 
 const example = `
 Examples:
@@ -19,8 +21,7 @@ Examples:
   waywright plate - --json < eight-lines.json   from standard input, as one JSON document
 A table has headings with units: x_mm, y_mm, z_um; or the eight lines side by side. Shapes are in docs/contract.md.`;
 
-interface Options {
-  json?: boolean;
+interface Options extends Told {
   inch?: boolean;
   pass?: string;
   sd?: string;
@@ -37,6 +38,7 @@ export function registerPlate(program: Command, doors: Doors): void {
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches, thou and tenths')
+    .option('--working', 'every number with its formula and what was put in, in µm and mm')
     .option('--pass <um>', 'what a pass takes off: depths in whole passes, for a table')
     .option(
       '--sd <number>',
@@ -52,7 +54,13 @@ export function registerPlate(program: Command, doors: Doors): void {
         const answer = answered(text, options, system);
         if (options.svg !== undefined)
           await doors.writeText(options.svg, svgFile(plateFigure(answer, system)));
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : plateText(answer, system));
+        tell(
+          doors,
+          options,
+          answer,
+          () => plateText(answer, system),
+          () => plateWorking(answer),
+        );
       });
     });
 }

@@ -4,6 +4,7 @@ import { BadInput, parsedJson } from '../../contract/refusal.ts';
 import { overPhoto, printOverlay } from '../../draw/print-overlay.ts';
 import { svgFile } from '../../draw/shape.ts';
 import type { PhotoReading } from '../../shop/print/photo-reading.ts';
+import { printWorking } from '../../shop/print/print-working.ts';
 import { readPhoto, secondPhoto } from '../../shop/print/read-photo.ts';
 import { squareSide_mm } from '../../shop/print/reading-words.ts';
 import { about } from './about.ts';
@@ -11,6 +12,7 @@ import { type Doors, refuse, refused, withFile } from './doors.ts';
 import type { PictureDoors } from './picture-doors.ts';
 import { agreementText, printText } from './print-text.ts';
 import type { Register } from './run.ts';
+import { type Told, tell } from './working-text.ts';
 
 const example = `
 Examples:
@@ -21,14 +23,13 @@ Examples:
 Corners are pixels of the photo as it is shown, in the order (0,0), (L,0), (L,W), (0,W) of the surface. The corner card: waywright card.
 The mask and the answer are in docs/contract.md.`;
 
-interface Options {
+interface Options extends Told {
   readonly size: string;
   readonly corners?: string;
   readonly mask?: string;
   readonly cell?: string;
   readonly zones?: string;
   readonly inch?: boolean;
-  readonly json?: boolean;
   readonly overlay?: string;
   readonly second?: string;
   readonly secondCorners?: string;
@@ -76,6 +77,7 @@ export const registerPrint =
       .option('--second <photo>', 'another photo of the same print: do they agree?')
       .option('--second-corners <places>', 'corners in that one; looked for when left out')
       .option('--inch', 'answers in inches; a size without its unit is in inches, squares are inch squares')
+      .option('--working', 'every number with its formula and what was put in, in mm')
       .option('--json', 'one JSON document on standard output, and nothing else')
       .option('--overlay <file>', 'the photo with squares, counts and spots drawn on it, .svg or .png')
       .addHelpText('after', example)
@@ -103,7 +105,13 @@ export const registerPrint =
           const reading = await readPhoto(bytes, asked, photo.decode);
           if (overlay !== undefined && kind) await writeOverlay(photo, overlay, kind, bytes, reading);
           if (options.second === undefined)
-            return doors.say(options.json ? JSON.stringify(reading, null, 1) : printText(reading, system));
+            return tell(
+              doors,
+              options,
+              reading,
+              () => printText(reading, system),
+              () => printWorking(reading),
+            );
           const { second, secondCorners } = options;
           // What goes wrong from here on is the second photo's.
           at = second;

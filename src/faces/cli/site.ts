@@ -3,9 +3,11 @@ import { parsedJson } from '../../contract/refusal.ts';
 import { siteInput } from '../../contract/site.ts';
 import { caseInput } from '../../contract/worked-case.ts';
 import { site } from '../../shop/site.ts';
+import { siteWorking } from '../../shop/site-working.ts';
 import { about } from './about.ts';
 import { type Doors, noAnswer, withFile } from './doors.ts';
 import { siteText } from './site-text.ts';
+import { type Told, tell } from './working-text.ts';
 
 const example = `
 Example:
@@ -21,13 +23,21 @@ export function registerSite(program: Command, doors: Doors): void {
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches, thou and tenths')
+    .option('--working', 'every number with its formula and what was put in, in µm and mm')
     .addHelpText('after', example)
-    .action(async (file: string, options: { json?: boolean; inch?: boolean }) => {
+    .action(async (file: string, options: Told & { inch?: boolean }) => {
       await withFile(doors, file, (text) => {
         const system = options.inch ? 'inch' : 'metric';
-        const answer = site(siteInput(caseInput(parsedJson(text))), system);
+        const ask = siteInput(caseInput(parsedJson(text)));
+        const answer = site(ask, system);
         if (!answer.ok) return noAnswer(doors, answer);
-        doors.say(options.json ? JSON.stringify(answer, null, 1) : siteText(answer, system));
+        tell(
+          doors,
+          options,
+          answer,
+          () => siteText(answer, system),
+          () => siteWorking(answer, ask.duty),
+        );
       });
     });
 }

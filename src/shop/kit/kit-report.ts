@@ -55,6 +55,9 @@ export function referenceShown(one: Reference, system: UnitSystem): ReferenceSho
   return { name: one.name, sd_um, text: text() };
 }
 
+/** A part of the doubt, in words. */
+export const partName = (what: Proof['limited_by']): string => partWords[what];
+
 const partWords: Record<Proof['limited_by'], string> = {
   reading: 'reading the instrument',
   instrument: 'the instrument’s own error',

@@ -5,6 +5,8 @@ import { assumedRest } from '../../core/rest/after-scraping.ts';
 import type { Bed } from '../../core/site/bed.ts';
 import { facingOf } from '../parts/lathe-parts.ts';
 import { type SiteAnswer, type SiteShows, site, usualLimits } from '../site.ts';
+import { siteWorking } from '../site-working.ts';
+import type { Worked } from '../worked.ts';
 import { bedReach, hungOver, toolAt, usualWork } from './usual-work.ts';
 
 /** What is known of the work: where the machine works, the weight, where the tool stands in the slide's frame, what parts may be out. */
@@ -97,12 +99,15 @@ export function placesOfWork(plan: Pick<JobPlan, 'slide'>, bed: Bed, work: WorkP
   return Array.from({ length: workPlaces }, (_, k) => from + ((to - from) * k) / (workPlaces - 1));
 }
 
+/** Where to print, with its working. */
+export type PlaceFound = SiteAnswer & { readonly working: readonly Worked[] };
+
 /** Where to print the slide on this bed; or in words why that cannot be told. */
 export function whereToPrint(
   plan: JobPlan,
   bed: Bed,
   work: WorkPlaces,
-): SiteAnswer | { readonly ok: false; readonly text: string } {
+): PlaceFound | { readonly ok: false; readonly text: string } {
   const shows = showsFor(plan);
   const [first, last] = bedReach(plan.slide, bed);
   if (last < first)
@@ -130,7 +135,7 @@ export function whereToPrint(
         allow: Object.fromEntries(limitNames[shows].map((name) => [name, work[name]])),
       }),
     );
-    return answer.ok ? answer : { ok: false, text: answer.text };
+    return answer.ok ? { ...answer, working: siteWorking(answer, duty) } : { ok: false, text: answer.text };
   } catch (failure) {
     if (failure instanceof BadInput)
       return {

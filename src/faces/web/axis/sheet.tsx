@@ -7,6 +7,7 @@ import { moved } from '../../../shop/order/machine-draft.ts';
 import { KeepFoot } from '../frame/keep-foot.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { Wrong } from '../frame/notice.tsx';
+import { ShowWorking } from '../frame/show-working.tsx';
 import { draftKey, useDraft } from '../keep/draft.ts';
 import { type OpenJob, useWrite } from '../keep/jobs.ts';
 import { jobAddress } from '../keep/server.ts';
@@ -67,6 +68,7 @@ export function AxisSheet(props: {
                 {one.sentence}
               </p>
             ))}
+            {data ? <ShowWorking lines={data.working} /> : null}
           </>
         )}
       </div>

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import { Link, useParams, useSearchParams } from 'wouter';
 import { gibsOf } from '../../../core/ledger/rebuild-record.ts';
 import type { GibAnswer } from '../../../shop/gib.ts';
@@ -25,6 +25,7 @@ import { useWorkedOut } from '../machine/worked-out.ts';
 import '../machine/machine.css';
 import '../axis/axis.css';
 import { Wrong } from '../frame/notice.tsx';
+import { ShowWorking } from '../frame/show-working.tsx';
 
 /** A dovetail over rolls, its gib and its keepers: what was read, what it comes to, what to do. */
 export function GibScreen() {
@@ -47,7 +48,6 @@ function Gib({ open, of }: { readonly open: OpenJob; readonly of: string }) {
   const kept = (gibsOf(job.live).get(of)?.asked ?? {}) as GibTyped;
   const [asked, keep, finish] = useDraft<GibTyped>(draftKey(id, 'gib', of), kept);
   const { data, wrong } = useWorkedOut<GibAnswer>(`${jobAddress(id)}/gib`, asked, isSome(asked));
-  const [working, setWorking] = useState(false);
   const write = useWrite(id);
   const changed = JSON.stringify(asked) !== JSON.stringify(kept);
   const said = isSome(asked)
@@ -73,29 +73,7 @@ function Gib({ open, of }: { readonly open: OpenJob; readonly of: string }) {
                 {text}
               </p>
             ))}
-        {said.length && data?.working.length ? (
-          <button
-            type="button"
-            className="third"
-            aria-expanded={working}
-            onClick={() => setWorking(!working)}
-          >
-            Show the working
-          </button>
-        ) : null}
-        {working && said.length ? (
-          <ul className="rows">
-            {data?.working.map((one) => (
-              <li key={one.what + one.worked} className="gib-worked">
-                <b>{one.what}</b> {one.formula}
-                <small>
-                  {one.worked}
-                  {one.source === undefined ? '' : ` (${one.source})`}
-                </small>
-              </li>
-            ))}
-          </ul>
-        ) : null}
+        {said.length && data ? <ShowWorking lines={data.working} /> : null}
       </div>
       <form
         className="machine-room"

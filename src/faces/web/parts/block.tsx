@@ -8,10 +8,12 @@ import { partsFace } from '../../../draw/parts-face.ts';
 import { blockFrom, travelOfBlock } from '../../../shop/parts/block-parts.ts';
 import { blockLines, blockSentence, faceName } from '../../../shop/parts/block-words.ts';
 import { heightDoubt } from '../../../shop/parts/height-doubt.ts';
+import { blockWorked } from '../../../shop/parts-working.ts';
 import { capital, phraseText } from '../../../shop/phrase.ts';
 import type { BedForm } from '../../../shop/survey/bed-form.ts';
 import { Figure } from '../figure.tsx';
 import { Words } from '../frame/phrase.tsx';
+import { ShowWorking } from '../frame/show-working.tsx';
 import { useWidth } from '../frame/width.ts';
 import type { Units } from '../keep/settings.ts';
 
@@ -93,6 +95,7 @@ export function BlockMade(props: {
             : 'Its ways are taken as straight until they are surveyed.'}{' '}
         All ± are two sd, 19 times in 20.
       </p>
+      <ShowWorking metricOn={system} lines={blockWorked('block', made)} of="the block" />
     </>
   );
 }

@@ -5,9 +5,11 @@ import { sayLength } from '../../../core/quantity/length.ts';
 import { featureLine } from '../../../shop/bench/feature-line.ts';
 import { faceFrom } from '../../../shop/parts/lathe-parts.ts';
 import { facesSentence, faceWord, signedText } from '../../../shop/parts/part-sentence.ts';
+import { facedWorked } from '../../../shop/parts-working.ts';
 import { phraseText } from '../../../shop/phrase.ts';
 import { VerdictWord } from '../frame/mark.tsx';
 import { Words } from '../frame/phrase.tsx';
+import { ShowWorking } from '../frame/show-working.tsx';
 import type { Units } from '../keep/settings.ts';
 import { ProfilePlot } from './plot.tsx';
 
@@ -82,6 +84,7 @@ export function Faces(props: {
           ? 'The spindle’s slope across is taken off.'
           : 'The spindle is taken as true to the bed until its slope is typed.'}
       </p>
+      <ShowWorking metricOn={system} lines={facedWorked('face', made)} of="the face" />
     </>
   );
 }

@@ -2,8 +2,10 @@ import type { Turned } from '../../../core/parts/turned.ts';
 import { sayLength } from '../../../core/quantity/length.ts';
 import { sayDeviation } from '../../../core/quantity/say.ts';
 import { heightSentence, signedText, turnedSentence } from '../../../shop/parts/part-sentence.ts';
+import { turnedWorked } from '../../../shop/parts-working.ts';
 import { phraseText } from '../../../shop/phrase.ts';
 import { Words } from '../frame/phrase.tsx';
+import { ShowWorking } from '../frame/show-working.tsx';
 import type { Units } from '../keep/settings.ts';
 import { ProfilePlot } from './plot.tsx';
 
@@ -70,6 +72,7 @@ export function TurnedLength(props: {
         y="diameter, plus: larger"
       />
       {height ? <p className="quiet">{height}</p> : null}
+      <ShowWorking metricOn={system} lines={turnedWorked('turned length', made)} of="the turned length" />
     </>
   );
 }

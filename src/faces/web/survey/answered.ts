@@ -4,8 +4,12 @@ import type { AlongInput } from '../../../core/survey/along.ts';
 import type { LineInput } from '../../../core/survey/line-input.ts';
 import type { PlateInput } from '../../../core/survey/plate-input.ts';
 import { type AlongAnswer, along } from '../../../shop/survey/along.ts';
+import { alongWorking } from '../../../shop/survey/along-working.ts';
 import { type LineAnswer, line } from '../../../shop/survey/line.ts';
+import { lineWorking } from '../../../shop/survey/line-working.ts';
 import { type PlateAnswer, plate } from '../../../shop/survey/plate.ts';
+import { plateWorking } from '../../../shop/survey/plate-working.ts';
+import type { Worked } from '../../../shop/worked.ts';
 
 /** A survey's answer by its sort; stations of a line count from the headstock end. */
 export type Answered =
@@ -35,4 +39,16 @@ export function answered(
   const own = line(input as LineInput, undefined, undefined, system);
   const answer = { ...own, stations_mm: own.stations_mm.map((at) => at + from_mm) };
   return { sort: 'line', input: input as LineInput, answer, from_mm };
+}
+
+/** How a survey's numbers came about. */
+export function workingOf(found: Answered): Worked[] {
+  switch (found.sort) {
+    case 'line':
+      return lineWorking(found.input, found.answer);
+    case 'along':
+      return alongWorking(found.input, found.answer);
+    case 'plate':
+      return plateWorking(found.answer);
+  }
 }

@@ -8,9 +8,16 @@ import { percent } from '../../../shop/phrase.ts';
 import type { SiteAnswer } from '../../../shop/site.ts';
 import { bedHowText, siteFigures, siteSize } from '../../../shop/site-words.ts';
 import type { BedForm } from '../../../shop/survey/bed-form.ts';
-import { limitNames, placesOfWork, showsFor, whereToPrint } from '../../../shop/survey/where-to-print.ts';
+import {
+  limitNames,
+  type PlaceFound,
+  placesOfWork,
+  showsFor,
+  whereToPrint,
+} from '../../../shop/survey/where-to-print.ts';
 import { type AskedOfWork, type WorkDraft, workTyped } from '../../../shop/survey/work-typed.ts';
 import { Caution, Wrong } from '../frame/notice.tsx';
+import { ShowWorking } from '../frame/show-working.tsx';
 import { type Look, StandingView } from './standing-view.tsx';
 
 /** What is asked of the work; where the tool stands counts only where it turns: a block's own place is in the machine's file. */
@@ -72,7 +79,7 @@ function shownOver(plan: JobPlan, site: SiteAnswer, system: UnitSystem): string 
 export function PrintPlace(props: {
   readonly plan: JobPlan;
   readonly form: BedForm & { ok: true };
-  readonly site: SiteAnswer | { readonly ok: false; readonly text: string };
+  readonly site: PlaceFound | { readonly ok: false; readonly text: string };
   readonly draft: WorkDraft;
   readonly onDraft: (draft: WorkDraft) => void;
   readonly system: UnitSystem;
@@ -162,6 +169,7 @@ export function PrintPlace(props: {
             onLook={setLook}
             system={system}
           />
+          <ShowWorking metricOn={system} lines={site.working} of="where to print" />
         </>
       ) : null}
     </section>

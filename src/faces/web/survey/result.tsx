@@ -15,8 +15,9 @@ import {
 import type { CellPlace, SheetReading } from '../../../shop/survey/sheet-reading.ts';
 import { Figure } from '../figure.tsx';
 import { Mark, VerdictWord } from '../frame/mark.tsx';
+import { ShowWorking } from '../frame/show-working.tsx';
 import { useWidth } from '../frame/width.ts';
-import type { Answered } from './answered.ts';
+import { type Answered, workingOf } from './answered.ts';
 import { ByDrawing } from './by-drawing.tsx';
 import { leading, sentenceOf, surveyFigure } from './figures.ts';
 
@@ -50,6 +51,7 @@ export function Result({ found, system, places }: Shown) {
         ))}
       </div>
       <ByDrawing found={found} system={system} />
+      <ShowWorking metricOn={system} lines={workingOf(found)} />
     </>
   );
 }

@@ -79,7 +79,8 @@ describe('every screen speaks', () => {
 
   it('when the shop is out of reach; and it comes by itself when the shop is back', async () => {
     await answering((route) => route.abort('connectionrefused'));
-    for (const path of asking) {
+    // The rooms of a job wait behind one door: shown above to be so, one of them is enough.
+    for (const path of asking.filter((one) => !one.startsWith('/job/demo-saddle/'))) {
       await lead(path);
       await expect
         .poll(said, { message: path, timeout: 20_000 })

@@ -85,3 +85,23 @@ async function readText(stream: AsyncIterable<Buffer | string>): Promise<string>
   for await (const chunk of stream) text += chunk.toString();
   return text;
 }
+
+it('limits of a new job that do not go together are told at their field, in its words; then the first turn asks for a mark', async () => {
+  await page.goto(`${served.address}/new`);
+  await page.getByRole('button', { name: /Lathe saddle on an inverted V and a flat/ }).click();
+  const most = page.getByLabel(/Facing: most fall/);
+  await most.fill('3 µm');
+  await page.getByRole('button', { name: 'Begin this job' }).click();
+  await expect.poll(() => screenText(page)).toContain('One or more dimensions do not go together yet.');
+  expect(await most.getAttribute('aria-invalid')).toBe('true');
+  expect(await most.evaluate((field) => field === document.activeElement)).toBe(true);
+  const told = await screenText(page);
+  expect(told).toMatch(/3 µm; expected more than 6/);
+  expect(told).not.toMatch(/facing_high|dimensions\./);
+  await most.fill('20 µm');
+  await page.getByRole('button', { name: 'Begin this job' }).click();
+  await page.waitForURL(/\/job\/[^/]+$/);
+  await page.goto(`${page.url()}/print`);
+  await expect.poll(() => screenText(page)).toContain('No mark on it yet?');
+  expect(await screenText(page)).not.toContain('as last time');
+});

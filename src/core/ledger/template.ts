@@ -196,12 +196,15 @@ const unitSign = { mm: ' mm', deg: '°', um: ' µm' } as const;
 /** "from 100 to 2000 mm" */
 const rangeText = ({ low, high, unit }: Dimension): string => `from ${low} to ${high}${unitSign[unit]}`;
 
+/** To a hundredth of a µm: a limit typed in thou is no whole number of them. */
+const umText = (um: number): string => `${Math.round(um * 100) / 100} µm`;
+
 function upsideDown(target: TemplateTarget, ruler: Ruler): DimensionRefusal {
   const key = typeof target.high_um === 'string' ? target.high_um : target.feature;
   return {
     key,
-    found: `${ruler.of(target.high_um)} µm`,
-    expected: `more than ${ruler.of(target.low_um)} µm, the least of the band of "${target.feature}"`,
+    found: umText(ruler.of(target.high_um)),
+    expected: `more than ${umText(ruler.of(target.low_um))}, the least of the band of "${target.feature}"`,
   };
 }
 

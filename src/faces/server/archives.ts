@@ -6,6 +6,7 @@ import { jobWithPhotos, photosHere } from '../../shop/archive/export-photos.ts';
 import { type JobTaken, takeWithPhotos } from '../../shop/archive/import-photos.ts';
 import type { PhotoStore } from '../../shop/print/photo-store.ts';
 import type { Store } from '../../shop/store.ts';
+import { whenGone } from './gone.ts';
 import { type JobParams, noSuchJob, sendKept } from './jobs.ts';
 import { refusalBody } from './refusals.ts';
 
@@ -29,7 +30,7 @@ export const archiveRoutes =
     );
     app.get<JobParams>('/api/jobs/:id/archive', async ({ params: { id }, query }, reply) => {
       const { partial } = archiveQuery(query);
-      const whole = await jobWithPhotos(store, photos, id, partial === 'yes');
+      const whole = await jobWithPhotos(store, photos, id, partial === 'yes', whenGone(reply));
       if (!whole) return noSuchJob(reply, id);
       return reply
         .header('content-disposition', `attachment; filename="${id}.waywright.zip"`)
@@ -44,17 +45,17 @@ export const archiveRoutes =
           .send(
             refusalBody('not an archive', 'a job without photos is sent to /api/import; nothing was kept'),
           );
-      const { id, kept, photos: came } = await taken(body, as);
+      const { id, kept, photos: came } = await taken(body, as, whenGone(reply));
       return sendKept(reply, id, kept, { id, photos: came });
     });
 
     /** Nothing of what was sent is left lying about when the answer goes out. */
-    async function taken(sent: Readable, as: string | undefined): Promise<JobTaken> {
+    async function taken(sent: Readable, as: string | undefined, stop: AbortSignal): Promise<JobTaken> {
       const held = await archives.hold(sent);
       try {
         const archive = await archives.open(held.path);
         try {
-          return await takeWithPhotos(store, photos, archive.files, as);
+          return await takeWithPhotos(store, photos, archive.files, as, stop);
         } finally {
           await archive.close();
         }

@@ -38,14 +38,16 @@ export interface JobWithPhotos {
  * A job with its photos. Every photo is read and held to its hash before the first is handed out, one at a time.
  *
  * @param partial  leave out what is missing or damaged, rather than refuse
+ * @param stop     whoever asked wants it no longer: heard before each photo
  * @returns        undefined when there is no such job
- * @throws BadInput  naming each photo that is missing or damaged, or all of them where they are too large for one file
+ * @throws what `stop` says; BadInput  naming each photo that is missing or damaged, or all of them where they are too large for one file
  */
 export async function jobWithPhotos(
   store: Store,
   photos: PhotoStore,
   id: string,
   partial = false,
+  stop?: AbortSignal,
 ): Promise<JobWithPhotos | undefined> {
   const file = await exportJob(store, id);
   if (!file) return undefined;
@@ -54,6 +56,7 @@ export async function jobWithPhotos(
   const leftOut: string[] = [];
   let bytes = 0;
   for (const hash of photosNamed(file.entries)) {
+    stop?.throwIfAborted();
     const photo = await openWhole(photos, hash);
     if (typeof photo === 'string') {
       leftOut.push(hash);

@@ -28,23 +28,26 @@ const refused = (path: string, found: string, expected: string): Issue => ({ pat
  *
  * @param files  what the archive holds
  * @param as     another id for the job
- * @throws BadInput  naming the job's entry, or each photo that is not what its name says, is too large, or that no entry names
+ * @param stop   whoever sends it wants it no longer: heard before each photo and before the job, which is then not in the workshop
+ * @throws what `stop` says; BadInput  naming the job's entry, or each photo that is not what its name says, is too large, or that no entry names
  */
 export async function takeWithPhotos(
   store: Store,
   photos: PhotoStore,
   files: readonly ArchiveFile[],
   as?: string,
+  stop?: AbortSignal,
 ): Promise<JobTaken> {
   const file = await jobIn(files);
   const { as: id = file.id } = importQuery(as === undefined ? {} : { as });
   const named = photosNamed(file.entries);
-  const whole = await lookThrough(photos, files, new Set(named));
+  const whole = await lookThrough(photos, files, new Set(named), stop);
   const entries = file.entries.length;
   const none = { taken: 0, here: 0, missing: [] };
   if (await standsInTheWay(store, id, file)) return { id, kept: { kind: 'conflict' }, entries, photos: none };
   let [taken, here] = [0, 0];
   for (const one of whole) {
+    stop?.throwIfAborted();
     const { again } = await photos.keep({ bytes: await one.file.bytes(), format: one.format });
     if (again) here++;
     else taken++;
@@ -56,6 +59,7 @@ export async function takeWithPhotos(
     if (await photos.about(hash)) here++;
     else missing.push(hash);
   }
+  stop?.throwIfAborted();
   return {
     id,
     kept: await importJob(store, { ...file, id }),
@@ -89,12 +93,14 @@ async function lookThrough(
   photos: PhotoStore,
   files: readonly ArchiveFile[],
   named: ReadonlySet<string>,
+  stop?: AbortSignal,
 ): Promise<PhotoIn[]> {
   const whole: PhotoIn[] = [];
   const issues: Issue[] = [];
   const seen = new Set<string>();
   for (const file of files) {
     if (file.name === jobName || file.name === 'photos/') continue;
+    stop?.throwIfAborted();
     const hash = hashNamed(file.name);
     const issue =
       hash === undefined

@@ -70,6 +70,30 @@ describe('a job carried with its photos', () => {
     expect(again.photos).toEqual({ taken: 0, here: 3, missing: [] });
   });
 
+  it('stopped on the way in or out, it is heard before the next photo, and the job is not in the workshop', async () => {
+    await withPhotos(from, [noisePhoto(60_000), noisePhoto(70_000), noisePhoto(80_000)]);
+    const whole = (await jobWithPhotos(from.store, from.photos, id))!;
+    const stop = new AbortController();
+    const read: string[] = [];
+    const stopping = whole.parts.map(({ name, bytes }) => ({
+      name,
+      size: 100_000,
+      bytes: async () => {
+        read.push(name);
+        // The first photo is read; whoever sends it goes away meanwhile.
+        if (read.length === 2) stop.abort(new Error('gone'));
+        return bytes();
+      },
+    })) as readonly ArchiveFile[];
+    await expect(takeWithPhotos(to.store, to.photos, stopping, undefined, stop.signal)).rejects.toThrow(
+      'gone',
+    );
+    expect(read.length).toBe(2);
+    expect(kept(to)).toBe(0);
+    expect(await to.store.jobs()).toEqual([]);
+    await expect(jobWithPhotos(from.store, from.photos, id, false, stop.signal)).rejects.toThrow('gone');
+  });
+
   it('sixty photos are in memory one at a time, on the way out and on the way in', async () => {
     await withPhotos(
       from,

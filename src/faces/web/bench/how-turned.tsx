@@ -11,6 +11,7 @@ export function HowTurned({ open }: { readonly open: OpenJob }) {
   const { plan, round, live } = open.job;
   const zones = plan.slide.pads.reduce((sum, pad) => sum + pad.zones, 0);
   const before = lastTurned(live);
+  const isFirst = !live.some((entry) => entry.kind === 'part turned over');
   return (
     <main className="page">
       <div className="pair">
@@ -20,6 +21,12 @@ export function HowTurned({ open }: { readonly open: OpenJob }) {
             Lift it, turn it over, lay it on the bench. The map is drawn the way your part lies. Find the
             punch mark, then check the names of the ends.
           </p>
+          {isFirst ? (
+            <p>
+              No mark on it yet? Put one on now, with a punch or a paint pen, at the corner that is ringed in
+              the drawing, and check where it sits on the machine.
+            </p>
+          ) : null}
           <LieQuestion onChoose={(how) => write({ kind: 'part turned over', round, how })} />
           <Caution>Castings crush. Rated lifting gear, blocks before hands, nobody under the load.</Caution>
         </div>
@@ -31,8 +38,9 @@ export function HowTurned({ open }: { readonly open: OpenJob }) {
             show={numberedZones(plan.slide)}
           />
           <p className="quiet">
-            Drawn turned {before}, as last time. Both drawings carry the same {zones} zones. If the punch mark
-            is not where the drawing shows it, stop.
+            Drawn turned {before}
+            {isFirst ? ', as most do' : ', as last time'}. Both drawings carry the same {zones} zones. If the
+            punch mark is not where the drawing shows it, stop.
           </p>
         </div>
       </div>

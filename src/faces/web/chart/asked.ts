@@ -49,9 +49,9 @@ export function useChart({ id, job }: OpenJob, file: ChartFileAsked, units: Unit
   const body = { ...useSettled(file), units };
   return useQuery({
     queryKey: ['chart', id, job.entries.length, body],
-    queryFn: async () => {
+    queryFn: async ({ signal }) => {
       await outbox.deliver();
-      return posted<ChartAnswer>(`${jobAddress(id)}/chart`, body);
+      return posted<ChartAnswer>(`${jobAddress(id)}/chart`, body, signal);
     },
     placeholderData: (before) => before,
     staleTime: Number.POSITIVE_INFINITY,
@@ -87,3 +87,9 @@ export const whyNot = (failure: Error): string =>
   failure instanceof Refusing
     ? `${failure.message} What you typed stays here.`
     : 'The shop is out of reach. What you typed is kept on this device; the chart is asked for again by itself.';
+
+/** Why there is no paper, in words: nobody asks for it again but by hand. */
+export const whyNoPaper = (failure: Error): string =>
+  failure instanceof Refusing
+    ? whyNot(failure)
+    : 'The shop is out of reach: no PDF was made. What you typed is kept on this device; make it again when the shop is back.';

@@ -6,7 +6,7 @@ import { Segments } from '../frame/segments.tsx';
 import { UnderWay } from '../frame/under-way.tsx';
 import { isStopped } from '../keep/server.ts';
 import type { Units } from '../keep/settings.ts';
-import { type ChartFileAsked, chartPdf, whyNot } from './asked.ts';
+import { type ChartFileAsked, chartPdf, whyNoPaper } from './asked.ts';
 
 /** Which paper, and the button that makes it. */
 export function PaperMaker(props: {
@@ -35,7 +35,7 @@ export function PaperMaker(props: {
       saveAs(await chartPdf(id, file, units, paper, stopper.current.signal), `${id}-chart.pdf`);
       setState({ is: 'made' });
     } catch (failure) {
-      setState(isStopped(failure) ? { is: 'stopped' } : { why: whyNot(failure as Error) });
+      setState(isStopped(failure) ? { is: 'stopped' } : { why: whyNoPaper(failure as Error) });
     }
   };
   return (

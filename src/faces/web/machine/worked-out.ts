@@ -10,9 +10,9 @@ export function useWorkedOut<T>(place: string, body: unknown, ready = true) {
   const address = `${place}?units=${units}`;
   const { data, error } = useQuery({
     queryKey: ['worked out', address, body],
-    queryFn: async () => {
+    queryFn: async ({ signal }) => {
       await outbox.deliver();
-      return posted<T>(address, body);
+      return posted<T>(address, body, signal);
     },
     placeholderData: (before) => before,
     staleTime: Number.POSITIVE_INFINITY,

@@ -89,9 +89,12 @@ function Dimensions(props: {
     [template, title, bad.length, answers],
   );
 
+  /** Each can be read, but they do not go together. */
+  const misfits = built && !built.ok ? built.refusals : [];
+
   const make = async () => {
     setTried(true);
-    const first = bad[0];
+    const first = bad[0] ?? misfits[0]?.key;
     if (first !== undefined) {
       document.getElementById(`dimension-${first}`)?.focus();
       return;
@@ -161,7 +164,10 @@ function Dimensions(props: {
             {template.dimensions.map((dimension) => {
               const read = reads[dimension.key]!;
               const typed = draft.typed[dimension.key];
-              const show = !read.ok && (tried || (typed !== undefined && typed !== ''));
+              const misfit = misfits.find(({ key }) => key === dimension.key);
+              const why = !read.ok
+                ? (tried || (typed !== undefined && typed !== '')) && read.why
+                : misfit && `${misfit.found}; expected ${misfit.expected}`;
               return (
                 <div className="field" key={dimension.key}>
                   <label htmlFor={`dimension-${dimension.key}`}>
@@ -171,7 +177,7 @@ function Dimensions(props: {
                   <input
                     id={`dimension-${dimension.key}`}
                     value={typed ?? dimensionStart(dimension, draft.system)}
-                    aria-invalid={show ? true : undefined}
+                    aria-invalid={why ? true : undefined}
                     aria-describedby={`where-${dimension.key}`}
                     autoComplete="off"
                     onChange={(event) =>
@@ -184,18 +190,18 @@ function Dimensions(props: {
                       ? ` Read as ${read.echo}.`
                       : ''}
                   </span>
-                  {show ? <Wrong>{read.why}</Wrong> : null}
+                  {why ? <Wrong>{why}</Wrong> : null}
                 </div>
               );
             })}
           </div>
-          {built && !built.ok
-            ? built.refusals.map((refusal) => (
-                <Wrong key={refusal.key} role="alert">
-                  {refusal.key}: {refusal.found}; expected {refusal.expected}
-                </Wrong>
-              ))
-            : null}
+          {misfits
+            .filter(({ key }) => !template.dimensions.some((dimension) => dimension.key === key))
+            .map((refusal) => (
+              <Wrong key={refusal.key} role="alert">
+                {refusal.key}: {refusal.found}; expected {refusal.expected}
+              </Wrong>
+            ))}
         </div>
         <div className="beside-map">
           {built?.ok ? (
@@ -213,7 +219,9 @@ function Dimensions(props: {
           {wrong ??
             (tried && bad.length > 0
               ? 'One or more dimensions cannot be read yet.'
-              : `${template.dimensions.length} dimensions; what stands there already is usual.`)}
+              : tried && misfits.length > 0
+                ? 'One or more dimensions do not go together yet.'
+                : `${template.dimensions.length} dimensions; what stands there already is usual.`)}
         </p>
         <GoButton onPress={() => void make()}>Begin this job</GoButton>
       </footer>

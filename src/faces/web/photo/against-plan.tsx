@@ -26,7 +26,8 @@ function usePlanBefore({ id, job }: OpenJob) {
   const made = before >= 1 && roundRecord(job.live, before).passes.length > 0;
   return useQuery({
     queryKey: ['job', id, 'plan of round', before, job.seq],
-    queryFn: () => posted<SteerAnswer>('/api/steer', writtenSteerInput(steerInput(job, before))),
+    queryFn: ({ signal }) =>
+      posted<SteerAnswer>('/api/steer', writtenSteerInput(steerInput(job, before)), signal),
     enabled: made && steerInput(job, before).rounds.length === before,
     staleTime: Number.POSITIVE_INFINITY,
   });

@@ -3,7 +3,7 @@ import { photoRefusal } from '../../../shop/print/photo-words.ts';
 import { Refusing, sentPhoto } from '../keep/server.ts';
 import { asJpeg } from './as-jpeg.ts';
 import type { KeptHead } from './photo-draft.ts';
-import { holdPhoto, letGoPhoto, waitingPhoto } from './waiting-photo.ts';
+import { holdPhoto, leaveToScreen, letGoPhoto, waitingPhoto } from './waiting-photo.ts';
 
 /** Where a photo is on its way to the shop. */
 export type Sending =
@@ -40,6 +40,7 @@ export function useSending(
       const mine = () => alive.current === turn;
       setSending({ is: 'sending', photo });
       for (;;) {
+        const back = leaveToScreen(key);
         try {
           stopper.current = new AbortController();
           const head = await sentPhoto(photo, {
@@ -75,6 +76,8 @@ export function useSending(
           setSending({ is: 'waiting', photo, ...(why === undefined ? {} : { why }) });
           await backInReach();
           if (!mine()) return;
+        } finally {
+          back();
         }
       }
     },

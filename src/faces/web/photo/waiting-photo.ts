@@ -45,13 +45,27 @@ export async function letGoPhoto(key: string): Promise<void> {
   await asked((await opened('readwrite')).delete(key));
 }
 
+/** Photos that a screen is sending itself: the same bytes twice at once would halve a slow network. */
+const sentByScreen = new Map<string, number>();
+
+/** Leaves a photo to the screen that sends it, until what is returned is called. */
+export function leaveToScreen(key: string): () => void {
+  sentByScreen.set(key, (sentByScreen.get(key) ?? 0) + 1);
+  return () => {
+    const still = (sentByScreen.get(key) ?? 1) - 1;
+    if (still > 0) sentByScreen.set(key, still);
+    else sentByScreen.delete(key);
+  };
+}
+
 /**
- * Sends every photo that waits, whichever screen it was taken on; each stays on this phone until its screen is done with it, and is not
+ * Sends every photo that waits, whichever screen it was taken on, but for those a screen is sending now; each stays on this phone until its screen is done with it, and is not
  * sent again from here.
  * @param send  rejects when the shop is out of reach or refuses
  */
 export async function sendWaitingPhotos(send: (photo: Blob) => Promise<unknown>): Promise<void> {
   for (const key of await asked((await opened('readonly')).getAllKeys())) {
+    if (sentByScreen.has(String(key))) continue;
     const held = (await asked((await opened('readonly')).get(key))) as Waiting | undefined;
     if (!held || held.kept) continue;
     await send(new Blob([held.bytes], { type: held.type }));

@@ -22,6 +22,13 @@ const given = (name: string) => JSON.parse(readFileSync(`checks/data/cases/${nam
 const worked = (lines: readonly Worked[], what: RegExp) =>
   lines.filter((one) => what.test(one.what)).map((one) => one.worked);
 
+/** In both systems the sums hold, and there are as many. */
+const held = (of: (system: 'metric' | 'inch') => readonly Worked[]) => {
+  const [metric, inch] = [sumsOf(of('metric')), sumsOf(of('inch'))];
+  expect(inch).toEqual(metric);
+  return metric;
+};
+
 describe('a working comes to what it says', () => {
   it.each([1, 2, 3, 4, 5, 6])(
     'rest, case %i: every pressed zone and the bearing; the pads push back as the load pushes',
@@ -47,7 +54,7 @@ describe('a working comes to what it says', () => {
 
   it.each([1, 2, 3, 4, 5])('plate, case %i: both planes, both widths, what must come off', (k) => {
     const answer = plate(plateInput(given(`plate-${k}`)));
-    const { count, wrong } = sumsOf(plateWorking(answer));
+    const { count, wrong } = held((system) => plateWorking(answer, system));
     expect(wrong).toEqual([]);
     expect(count).toBeGreaterThanOrEqual(answer.contacts.length + 3);
   });
@@ -56,7 +63,7 @@ describe('a working comes to what it says', () => {
     const ask = siteInput(given(`site-${k}`));
     const answer = site(ask);
     if (!answer.ok) throw new Error(answer.text);
-    const { count, wrong } = sumsOf(siteWorking(answer, ask.duty));
+    const { count, wrong } = held((system) => siteWorking(answer, ask.duty, system));
     expect(wrong).toEqual([]);
     // Diameters, faces and both; the sums over the work leave their middle out.
     expect(count).toBe(3 * answer.candidates.length);
@@ -73,7 +80,7 @@ describe('a working comes to what it says', () => {
     });
     const lines = alongWorking(twist, along(twist));
     // Range, its doubt, ends, over the bridge (20 × 0.3), the verdict's one side.
-    expect(sumsOf(lines)).toEqual({ count: 5, wrong: [] });
+    expect(held((system) => alongWorking(twist, along(twist), system))).toEqual({ count: 5, wrong: [] });
     expect(worked(lines, /bridge/)).toEqual(['20 × 300/1000 = 6 µm']);
     const pair = alongInput({
       kind: 'parallel',
@@ -106,7 +113,7 @@ describe('a working comes to what it says', () => {
     const answer = parts(ask);
     if (!answer.ok) throw new Error(answer.text);
     const lines = partsWorking(answer);
-    expect(sumsOf(lines).wrong).toEqual([]);
+    expect(held((system) => partsWorking(answer, system)).wrong).toEqual([]);
     // The tool goes 6 µm from the axis of a front tool: 12 µm of diameter, so 6 µm between two cylinders.
     expect(worked(lines, /cylindricity/)[0]).toContain('= 6 µm');
     expect(worked(lines, /flange: hollow/)[0]).toContain('1 µm');

@@ -22,12 +22,13 @@ export function registerKit(program: Command, doors: Doors): void {
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches and thou')
-    .option('--working', 'every number with its formula and what was put in, in µm and mm')
+    .option('--working', 'every number with its formula and what was put in')
     .addHelpText('after', example)
     .action(async (file: string, options: Told & { inch?: boolean }) => {
       await withFile(doors, file, (text) => {
-        const report = kitReport(kitQuestion(parsedJson(text)), options.inch ? 'inch' : 'metric');
-        tell(doors, options, report, kitText, () => kitWorking(report));
+        const system = options.inch ? 'inch' : 'metric';
+        const report = kitReport(kitQuestion(parsedJson(text)), system);
+        tell(doors, options, report, kitText, () => kitWorking(report, system));
       });
     });
 }

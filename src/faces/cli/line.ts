@@ -43,7 +43,7 @@ export function registerLine(program: Command, doors: Doors): void {
     .command('line')
     .description(about.line)
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
-    .option('--working', 'every number with its formula and what was put in, in µm and mm')
+    .option('--working', 'every number with its formula and what was put in')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches, thou and tenths')
     .option('--step <mm>', 'distance between the feet, for a table that does not hold it')
@@ -67,7 +67,7 @@ export function registerLine(program: Command, doors: Doors): void {
             options,
             found,
             () => alongText(found, system),
-            () => alongWorking(input, found),
+            () => alongWorking(input, found, system),
           );
           return;
         }
@@ -79,7 +79,7 @@ export function registerLine(program: Command, doors: Doors): void {
           options,
           answer,
           (one) => lineText(one, system),
-          () => lineWorking(input, answer),
+          () => lineWorking(input, answer, system),
         );
       });
     });

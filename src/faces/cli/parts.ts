@@ -27,7 +27,7 @@ export function registerParts(program: Command, doors: Doors): void {
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--svg <file>', 'the parts drawn, a file ending in .svg')
     .option('--inch', 'answers in inches, thou and tenths')
-    .option('--working', 'every number with its formula and what was put in, in µm and mm')
+    .option('--working', 'every number with its formula and what was put in')
     .addHelpText('after', example)
     .action(async (file: string, options: Told & { svg?: string; inch?: boolean }) => {
       if (options.svg !== undefined && !/\.svg$/i.test(options.svg))
@@ -42,7 +42,7 @@ export function registerParts(program: Command, doors: Doors): void {
             return refuseSvg(doors, 'only wear was asked, which has no picture; expected "lathe" or "mill"');
           await doors.writeText(options.svg, svgFile(sheet));
         }
-        tell(doors, options, answer, partsText, () => partsWorking(answer));
+        tell(doors, options, answer, partsText, () => partsWorking(answer, system));
       });
     });
 }

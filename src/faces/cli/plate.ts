@@ -38,7 +38,7 @@ export function registerPlate(program: Command, doors: Doors): void {
     .argument('<file>', 'JSON or CSV as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches, thou and tenths')
-    .option('--working', 'every number with its formula and what was put in, in µm and mm')
+    .option('--working', 'every number with its formula and what was put in')
     .option('--pass <um>', 'what a pass takes off: depths in whole passes, for a table')
     .option(
       '--sd <number>',
@@ -59,7 +59,7 @@ export function registerPlate(program: Command, doors: Doors): void {
           options,
           answer,
           () => plateText(answer, system),
-          () => plateWorking(answer),
+          () => plateWorking(answer, system),
         );
       });
     });

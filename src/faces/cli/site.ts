@@ -23,7 +23,7 @@ export function registerSite(program: Command, doors: Doors): void {
     .argument('<file>', 'JSON as in docs/contract.md; - reads standard input')
     .option('--json', 'one JSON document on standard output, and nothing else')
     .option('--inch', 'answers in inches, thou and tenths')
-    .option('--working', 'every number with its formula and what was put in, in µm and mm')
+    .option('--working', 'every number with its formula and what was put in')
     .addHelpText('after', example)
     .action(async (file: string, options: Told & { inch?: boolean }) => {
       await withFile(doors, file, (text) => {
@@ -36,7 +36,7 @@ export function registerSite(program: Command, doors: Doors): void {
           options,
           answer,
           () => siteText(answer, system),
-          () => siteWorking(answer, ask.duty),
+          () => siteWorking(answer, ask.duty, system),
         );
       });
     });

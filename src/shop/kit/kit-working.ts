@@ -1,15 +1,16 @@
 import { plain } from '../../core/quantity/show.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { type ShownIn, shownIn } from '../shown-in.ts';
 import type { Worked } from '../worked.ts';
 import { type KitReport, type ProofShown, partName } from './kit-report.ts';
 
-const n = (value: number): string => plain(value, 5);
+/** How each doubt comes about, part by part, and what room it leaves. */
+export const kitWorking = ({ proofs }: KitReport, system: UnitSystem = 'metric'): Worked[] =>
+  proofs.flatMap((proof) => proofWorked(proof, shownIn(system, 5)));
 
-/** How each doubt comes about, part by part, and what room it leaves. µm or µrad as the set-up measures. */
-export const kitWorking = ({ proofs }: KitReport): Worked[] => proofs.flatMap(proofWorked);
-
-function proofWorked(proof: ProofShown): Worked[] {
+function proofWorked(proof: ProofShown, { um, urad, small, slope }: ShownIn): Worked[] {
   const { target, setup, parts, doubt, room, ratio } = proof;
-  const unit = proof.unit === 'um' ? 'µm' : 'µrad';
+  const [n, unit] = proof.unit === 'um' ? [um, small] : [urad, slope];
   const told = parts.filter((part) => part.sd > 0);
   const of = `${target}, by ${setup}`;
   return [
@@ -22,7 +23,7 @@ function proofWorked(proof: ProofShown): Worked[] {
     {
       what: `${of}: room over doubt`,
       formula: 'from the middle of the band to a limit / doubt',
-      worked: `${n(room)}/${n(doubt)} = ${n(ratio)}; both ${unit}`,
+      worked: `${n(room)}/${n(doubt)} = ${plain(ratio, 5)}; both ${unit}`,
     },
   ];
 }

@@ -3,28 +3,13 @@ import { type AxisFound, axisOf } from '../../core/axis/bar-axis.ts';
 import { heldSag } from '../../core/axis/bar-sag.ts';
 import type { CentresFound } from '../../core/axis/centres.ts';
 import type { BarTaken } from '../../core/ledger/entry.ts';
-import { minus, plain } from '../../core/quantity/show.ts';
-import { slopeSign, slopeSize, spokenSlope } from '../../core/quantity/slope.ts';
-import { clean, size_um, type UnitSystem, unitSign } from '../../core/quantity/unit.ts';
+import { plain } from '../../core/quantity/show.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
+import { bracketed, type ShownIn, shownIn } from '../shown-in.ts';
 import type { Worked } from '../worked.ts';
 
+/** Constants keep their published units. */
 const n = (value: number): string => plain(value, 7);
-const bracketed = (text: string): string => (text.startsWith(minus) ? `(${text})` : text);
-
-/** Numbers of the working in one system: mm, µm and µrad, or inches, thou and thou in 12 in. Constants of materials keep their published units. */
-function shownIn(system: UnitSystem) {
-  const metric = system === 'metric';
-  const [long, small] = metric ? (['mm', 'um'] as const) : (['in', 'thou'] as const);
-  const slope = metric ? 'urad' : spokenSlope(system);
-  return {
-    mm: (mm: number): string => n(clean((mm * size_um.mm) / size_um[long])),
-    um: (um: number): string => n(clean(um / size_um[small])),
-    angle: (urad: number): string => `${n(clean(urad / slopeSize(slope)))} ${slopeSign(slope)}`,
-    long: unitSign[long],
-    small: unitSign[small],
-  };
-}
-type Shown = ReturnType<typeof shownIn>;
 
 /** Each axis and each pair of centres with its formula and the numbers put in. */
 export function axisWorking(
@@ -34,7 +19,7 @@ export function axisWorking(
   system: UnitSystem = 'metric',
 ): Worked[] {
   const { held } = ask;
-  const shown = shownIn(system);
+  const shown = shownIn(system, 7);
   return [
     ...(held && ask.readings.length > 0 ? sagWorking(held, shown) : []),
     ...(held ? axes.flatMap((found, k) => axisLines(ask, found, k, shown)) : []),
@@ -48,7 +33,7 @@ export const barWorking = ({ held, reading }: BarTaken, system: UnitSystem): Wor
 
 function sagWorking(
   { bar, out_mm, near_mm, far_mm }: NonNullable<AxisAsk['held']>,
-  { mm, um, long, small }: Shown,
+  { mm, um, long, small }: ShownIn,
 ): Worked[] {
   const at = (x_mm: number): Worked => ({
     what: `the bar hangs at ${mm(x_mm)} ${long}`,
@@ -63,7 +48,7 @@ function axisLines(
   { held, readings }: AxisAsk,
   found: AxisFound,
   k: number,
-  { mm, um, angle, long, small }: Shown,
+  { mm, um, urad, slope, long, small }: ShownIn,
 ): Worked[] {
   const { side, near, far } = readings[k]!;
   const { near_mm, far_mm } = held!;
@@ -81,7 +66,7 @@ function axisLines(
     {
       what: `${side}: the axis`,
       formula: '(mean far − mean near + sag) / distance',
-      worked: `(${sign}(${um(mean(far))} − ${bracketed(um(mean(near)))})${sag}) ${small} / ${mm(far_mm - near_mm)} ${long} = ${angle(found.slope_urad)}, one sd ${angle(found.sd_urad)}`,
+      worked: `(${sign}(${um(mean(far))} − ${bracketed(um(mean(near)))})${sag}) ${small} / ${mm(far_mm - near_mm)} ${long} = ${urad(found.slope_urad)} ${slope}, one sd ${urad(found.sd_urad)} ${slope}`,
     },
   ];
 }
@@ -89,7 +74,7 @@ function axisLines(
 function centresLines(
   read: AxisAsk['centres'][number],
   found: CentresFound,
-  { mm, um, small }: Shown,
+  { mm, um, small }: ShownIn,
 ): Worked[] {
   const end = (found_um: number): string => `${um(found_um)} ${small}, one sd ${um(found.sd_um)} ${small}`;
   if (read.kind === 'two bars')

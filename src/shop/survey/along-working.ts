@@ -1,15 +1,20 @@
-import { plain } from '../../core/quantity/show.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import type { AlongInput } from '../../core/survey/along.ts';
+import { bracketed, shownIn } from '../shown-in.ts';
 import { bandRule, bandSource, bandWorked, type Worked } from '../worked.ts';
 import type { AlongAnswer } from './along.ts';
 
-const n = (value: number): string => plain(value, 6);
-const term = (value: number): string => (value < 0 ? `(${n(value)})` : n(value));
-
-/** How twist or parallelism comes about: change by station, its range, ends and slope, the doubt, the verdict. mm; µrad or µm. */
-export function alongWorking(input: AlongInput, answer: AlongAnswer): Worked[] {
+/** How twist or parallelism comes about: change by station, its range, ends and slope, the doubt, the verdict. */
+export function alongWorking(
+  input: AlongInput,
+  answer: AlongAnswer,
+  system: UnitSystem = 'metric',
+): Worked[] {
+  const { mm, um, urad, asSmall, asSlope, long, small, slope, per } = shownIn(system);
   const isTwist = input.kind === 'twist';
-  const unit = isTwist ? 'µrad' : 'µm';
+  const [n, unit, as] = isTwist ? [urad, slope, asSlope] : [um, small, asSmall];
+  // A metre, or a foot.
+  const [along, word] = system === 'metric' ? [1, 'metre'] : [0.3048, 'foot'];
   const change = (answer.change_urad ?? answer.change_um)!;
   const sizes = (answer.twist_urad ?? answer.parallelism_um)!;
   const { sd, decision, drift, stations_mm } = answer;
@@ -21,7 +26,7 @@ export function alongWorking(input: AlongInput, answer: AlongAnswer): Worked[] {
     {
       what: 'change from the first station',
       formula: `${back ? '(there + back)/2' : 'reading'}${other ? ' of the one − of the other' : ''}, less the first; a constant drops out`,
-      worked: `at ${stations_mm.map(n).join(', ')} mm: ${change.map(n).join(', ')} ${unit}`,
+      worked: `at ${stations_mm.map(mm).join(', ')} ${long}: ${change.map(n).join(', ')} ${unit}`,
     },
     ...(drift
       ? [
@@ -35,24 +40,24 @@ export function alongWorking(input: AlongInput, answer: AlongAnswer): Worked[] {
     {
       what: isTwist ? 'twist, range' : 'out of parallel, range',
       formula: 'greatest − least',
-      worked: `${n(change[high]!)} − ${term(change[low]!)} = ${n(sizes.range)} ${unit}${sd ? `; one sd √(2) × ${n(sd.each)} = ${n(sd.range)} ${unit}` : ''}`,
+      worked: `${n(change[high]!)} − ${bracketed(n(change[low]!))} = ${n(sizes.range)} ${unit}${sd ? `; one sd √(2) × ${n(sd.each)} = ${n(sd.range)} ${unit}` : ''}`,
     },
     {
       what: 'end to end',
       formula: 'last − first',
-      worked: `${n(change.at(-1)!)} − ${term(change[0]!)} = ${n(sizes.ends)} ${unit}`,
+      worked: `${n(change.at(-1)!)} − ${bracketed(n(change[0]!))} = ${n(sizes.ends)} ${unit}`,
     },
     {
-      what: 'for each metre',
+      what: `for each ${word}`,
       formula: 'slope of the line through all, by least squares',
-      worked: `${n(sizes.per_m)} ${unit}/m${sd ? `, one sd ${n(sd.per_m)} ${unit}/m` : ''}`,
+      worked: `${n(along * sizes.per_m)} ${unit}${sd ? `, one sd ${n(along * sd.per_m)} ${unit}` : ''}`,
     },
     ...(answer.over_bridge_um !== undefined && isTwist && input.bridge_mm !== undefined
       ? [
           {
             what: 'the same as a height over the bridge',
-            formula: 'range µrad × bridge mm/1000',
-            worked: `${n(sizes.range)} × ${n(input.bridge_mm)}/1000 = ${n(answer.over_bridge_um)} µm`,
+            formula: `range × bridge/${per}`,
+            worked: `${n(sizes.range)} × ${mm(input.bridge_mm)}/${per} = ${um(answer.over_bridge_um)} ${small}`,
           },
         ]
       : []),
@@ -61,7 +66,13 @@ export function alongWorking(input: AlongInput, answer: AlongAnswer): Worked[] {
           {
             what: 'against its limit',
             formula: bandRule,
-            worked: bandWorked(sizes.range, 2 * sd.range, { high: decision.limit }, unit, decision.verdict),
+            worked: bandWorked(
+              as(sizes.range),
+              2 * as(sd.range),
+              { high: as(decision.limit) },
+              unit,
+              decision.verdict,
+            ),
             source: bandSource,
           },
         ]

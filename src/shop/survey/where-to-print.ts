@@ -1,6 +1,7 @@
 import { BadInput } from '../../contract/refusal.ts';
 import { siteInput } from '../../contract/site.ts';
 import type { JobPlan } from '../../core/ledger/entry.ts';
+import type { UnitSystem } from '../../core/quantity/unit.ts';
 import { assumedRest } from '../../core/rest/after-scraping.ts';
 import type { Bed } from '../../core/site/bed.ts';
 import { facingOf } from '../parts/lathe-parts.ts';
@@ -107,6 +108,7 @@ export function whereToPrint(
   plan: JobPlan,
   bed: Bed,
   work: WorkPlaces,
+  system: UnitSystem = 'metric',
 ): PlaceFound | { readonly ok: false; readonly text: string } {
   const shows = showsFor(plan);
   const [first, last] = bedReach(plan.slide, bed);
@@ -135,7 +137,9 @@ export function whereToPrint(
         allow: Object.fromEntries(limitNames[shows].map((name) => [name, work[name]])),
       }),
     );
-    return answer.ok ? { ...answer, working: siteWorking(answer, duty) } : { ok: false, text: answer.text };
+    return answer.ok
+      ? { ...answer, working: siteWorking(answer, duty, system) }
+      : { ok: false, text: answer.text };
   } catch (failure) {
     if (failure instanceof BadInput)
       return {

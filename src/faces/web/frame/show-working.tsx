@@ -1,4 +1,3 @@
-import type { UnitSystem } from '../../../core/quantity/unit.ts';
 import { capital } from '../../../shop/phrase.ts';
 import type { Worked } from '../../../shop/worked.ts';
 
@@ -7,15 +6,12 @@ export function ShowWorking(props: {
   readonly lines: readonly Worked[];
   /** Of what, where a screen has several. */
   readonly of?: string;
-  /** The units of the screen, where the working has only mm and µm. */
-  readonly metricOn?: UnitSystem;
 }) {
-  const { lines, of, metricOn } = props;
+  const { lines, of } = props;
   if (lines.length === 0) return null;
   return (
     <details className="working optional">
       <summary>Show the working{of === undefined ? null : <span className="hidden"> of {of}</span>}</summary>
-      {metricOn === 'inch' ? <p className="quiet">In mm, µm and µrad, as it is worked out.</p> : null}
       <dl>
         {lines.map(({ what, formula, worked, source }) => (
           <div key={`${what} ${worked}`}>

@@ -95,7 +95,7 @@ export function BlockMade(props: {
             : 'Its ways are taken as straight until they are surveyed.'}{' '}
         All ± are two sd, 19 times in 20.
       </p>
-      <ShowWorking metricOn={system} lines={blockWorked('block', made)} of="the block" />
+      <ShowWorking lines={blockWorked('block', made, system)} of="the block" />
     </>
   );
 }

@@ -84,7 +84,7 @@ export function Faces(props: {
           ? 'The spindle’s slope across is taken off.'
           : 'The spindle is taken as true to the bed until its slope is typed.'}
       </p>
-      <ShowWorking metricOn={system} lines={facedWorked('face', made)} of="the face" />
+      <ShowWorking lines={facedWorked('face', made, system)} of="the face" />
     </>
   );
 }

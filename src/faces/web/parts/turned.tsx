@@ -72,7 +72,7 @@ export function TurnedLength(props: {
         y="diameter, plus: larger"
       />
       {height ? <p className="quiet">{height}</p> : null}
-      <ShowWorking metricOn={system} lines={turnedWorked('turned length', made)} of="the turned length" />
+      <ShowWorking lines={turnedWorked('turned length', made, system)} of="the turned length" />
     </>
   );
 }

@@ -42,13 +42,13 @@ export function answered(
 }
 
 /** How a survey's numbers came about. */
-export function workingOf(found: Answered): Worked[] {
+export function workingOf(found: Answered, system: UnitSystem): Worked[] {
   switch (found.sort) {
     case 'line':
-      return lineWorking(found.input, found.answer);
+      return lineWorking(found.input, found.answer, system);
     case 'along':
-      return alongWorking(found.input, found.answer);
+      return alongWorking(found.input, found.answer, system);
     case 'plate':
-      return plateWorking(found.answer);
+      return plateWorking(found.answer, system);
   }
 }

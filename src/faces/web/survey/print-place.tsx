@@ -62,7 +62,7 @@ const unitOf = (name: AskedOfWork, system: UnitSystem): string =>
         : 'in';
 
 export const siteOf = (plan: JobPlan, form: BedForm | undefined, draft: WorkDraft, system: UnitSystem) =>
-  form?.ok ? whereToPrint(plan, form.bed, workTyped(plan, form.bed, draft, system).work) : undefined;
+  form?.ok ? whereToPrint(plan, form.bed, workTyped(plan, form.bed, draft, system).work, system) : undefined;
 
 /** What the figures of the table are, and over what they are taken. */
 function shownOver(plan: JobPlan, site: SiteAnswer, system: UnitSystem): string {
@@ -169,7 +169,7 @@ export function PrintPlace(props: {
             onLook={setLook}
             system={system}
           />
-          <ShowWorking metricOn={system} lines={site.working} of="where to print" />
+          <ShowWorking lines={site.working} of="where to print" />
         </>
       ) : null}
     </section>

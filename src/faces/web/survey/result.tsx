@@ -51,7 +51,7 @@ export function Result({ found, system, places }: Shown) {
         ))}
       </div>
       <ByDrawing found={found} system={system} />
-      <ShowWorking metricOn={system} lines={workingOf(found)} />
+      <ShowWorking lines={workingOf(found, system)} />
     </>
   );
 }

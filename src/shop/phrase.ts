@@ -8,6 +8,12 @@ export const phraseText = (phrase: Phrase): string =>
 /** First letter large, as a sentence begins. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** A text's first sentence, and what follows it. */
+export function firstSentence(words: string): readonly [first: string, rest: string] {
+  const end = words.search(/\.\s/);
+  return end < 0 ? [words, ''] : [words.slice(0, end + 1), words.slice(end + 1).trim()];
+}
+
 /** "1 zone", "16 zones". */
 export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;

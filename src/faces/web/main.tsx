@@ -1,3 +1,4 @@
+import './older-browsers.ts';
 import '@fontsource-variable/archivo/standard.css';
 import './look/tokens.css';
 import './look/base.css';

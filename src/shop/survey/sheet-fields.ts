@@ -96,7 +96,8 @@ function readWarmth(text: string, sheet: SurveySheet, wrong: (why: string) => Fi
 function readStretches(text: string, sheet: SurveySheet): FieldRead {
   const stretches: [number, number][] = [];
   for (const part of text.split(/[,;]/)) {
-    const ends = part.split(/\s*(?:\bto\b|–|\.\.+|…)\s*|(?<=[\d"n m])\s*-\s*/i);
+    // A hyphen behind a value parts two of them; before one it is its sign. (Written without a lookbehind: phones of 2021 know none.)
+    const ends = part.replace(/([\d"n m])\s*-\s*/gi, '$1–').split(/\s*(?:\bto\b|–|\.\.+|…)\s*/i);
     const reads = ends.map((end) => readLength(end, sheet.lengths));
     const bad = reads.find((read) => !read.ok);
     if (ends.length !== 2 || bad)

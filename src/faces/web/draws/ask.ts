@@ -8,6 +8,8 @@ import type { SumAnswer } from '../../../shop/sums/sum-answer.ts';
 import type { AlongAnswer } from '../../../shop/survey/along.ts';
 import type { LineAnswer } from '../../../shop/survey/line.ts';
 import type { PlateAnswer } from '../../../shop/survey/plate.ts';
+// Built as a plain script: phones of 2021 know no thread that is a module.
+import DrawsThread from './worker.ts?worker';
 
 /** What is to be drawn anew on a thread of its own. */
 export type DrawAsk =
@@ -47,7 +49,7 @@ export function useDraws<W extends DrawAsk['what']>(
   const ask = useCallback(
     (what: DrawAsk & { readonly what: W }) => {
       thread.current?.terminate();
-      const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+      const worker = new DrawsThread();
       thread.current = worker;
       const told = (state: DrawState<Answers[W]>) => {
         hold({ key, state });

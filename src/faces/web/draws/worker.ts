@@ -1,3 +1,4 @@
+import '../older-browsers.ts';
 import { sumAnswer } from '../../../shop/sums/sum-answer.ts';
 import { along } from '../../../shop/survey/along.ts';
 import { surveyDraws } from '../../../shop/survey/drawn-words.ts';

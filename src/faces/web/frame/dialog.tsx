@@ -20,10 +20,12 @@ function OpenDrawer(props: Parameters<typeof Drawer>[0]) {
   const drawer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     const dialog = shade.current;
-    dialog?.showModal();
+    // Telephones of 2021 know no modal dialog: there it lies open over the page, and a tap closes it.
+    if (dialog && 'showModal' in dialog) dialog.showModal();
+    else shade.current?.setAttribute('open', '');
     // The drawer itself, not its first button: the next Tab leads there.
     drawer.current?.focus();
-    return () => dialog?.close();
+    return () => dialog?.close?.();
   }, []);
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes it by key

@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { JobPlan } from '../../../core/ledger/entry.ts';
 import type { Setup } from '../../../core/ledger/setup.ts';
 import { setupDrawing } from '../../../draw/setup/figures.ts';
+import { firstSentence } from '../../../shop/phrase.ts';
 import { Figure } from '../figure.tsx';
 import { Mark } from '../frame/mark.tsx';
 import { Caution } from '../frame/notice.tsx';
@@ -35,7 +36,7 @@ export const CardDrawing = memo(function CardDrawing(props: {
 
 /** One rule of the card: its first sentence large, the rest below. */
 const Rule = (props: { readonly mark: string; readonly start: string; readonly words: string }) => {
-  const [first = '', ...rest] = props.words.split(/(?<=\.)\s+/);
+  const [first, rest] = firstSentence(props.words);
   return (
     <li className="rule">
       <span className={props.mark === '+' ? 'disc plus' : 'disc'} aria-hidden="true">
@@ -45,7 +46,7 @@ const Rule = (props: { readonly mark: string; readonly start: string; readonly w
         <b>
           {props.start} {first}
         </b>
-        {rest.join(' ')}
+        {rest}
       </span>
     </li>
   );

@@ -37,12 +37,17 @@ async function kept(file) {
 
 /** The page itself comes from the shop when that answers, so that a new version is seen at once. */
 async function page(request) {
+  // AbortSignal.timeout would be shorter; phones of 2021 do not know it.
+  const patience = new AbortController();
+  const timer = setTimeout(() => patience.abort(), patience_ms);
   try {
-    return await fetch(request, { signal: AbortSignal.timeout(patience_ms) });
+    return await fetch(request, { signal: patience.signal });
   } catch (failure) {
     const shell = await kept('/');
     if (shell) return shell;
     throw failure;
+  } finally {
+    clearTimeout(timer);
   }
 }
 

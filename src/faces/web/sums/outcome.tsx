@@ -13,7 +13,7 @@ export function Outcome(props: {
   const wrong = Object.entries(read.cells).filter(([, one]) => one.state === 'wrong');
   return (
     <section
-      className={`sum-outcome${Object.keys(sum.results).length > 2 ? ' many' : ''}`}
+      className={`sum-outcome${Object.keys(sum.results).length > 2 ? ' many' : ''}${answer?.ok ? '' : ' wanting'}`}
       aria-label="What comes out"
     >
       <div role="status">

@@ -1,5 +1,6 @@
 import type { JobPlan } from '../../../core/ledger/entry.ts';
 import { surveyCardDrawing } from '../../../draw/survey-setup/cards.ts';
+import { firstSentence } from '../../../shop/phrase.ts';
 import { inPlaces } from '../../../shop/survey/places.ts';
 import type { SurveyCard } from '../../../shop/survey/setup-cards.ts';
 import { Figure } from '../figure.tsx';
@@ -65,7 +66,7 @@ export function SetUp({ card, plan }: { readonly card: SurveyCard; readonly plan
 
 /** The first sentence large, the rest below it. */
 function Rule({ mark, words }: { readonly mark: string; readonly words: string }) {
-  const [first = '', ...rest] = words.split(/(?<=\.)\s+/);
+  const [first, rest] = firstSentence(words);
   return (
     <li className="rule">
       <span className={mark === '+' ? 'disc plus' : 'disc'} aria-hidden="true">
@@ -76,7 +77,7 @@ function Rule({ mark, words }: { readonly mark: string; readonly words: string }
           {mark === '+' ? 'Plus: ' : ''}
           {mark === '+' ? first.charAt(0).toLowerCase() + first.slice(1) : first}
         </b>
-        {rest.join(' ')}
+        {rest}
       </span>
     </li>
   );

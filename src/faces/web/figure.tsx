@@ -142,6 +142,12 @@ export const ReadFigure = (props: { readonly shape: Shape; readonly label: strin
   return <Figure shape={read} />;
 };
 
+/** Never drawn smaller than it asked to be: its zones are a thumb wide. Where the screen is narrower, the figure is swiped along. */
+const thumbWide = ({ attributes }: Shape) => ({
+  ...styleOf(String(attributes.style)),
+  minWidth: Number(attributes.width),
+});
+
 /**
  * A figure whose zones are buttons: a tap, Enter or Space on one is told to `onZone`, the arrow keys go from zone to zone
  * as they lie on the screen, and any other key is offered to `onKey`. One zone at a time is in the order of Tab.
@@ -171,7 +177,7 @@ export function ZoneFigure(props: {
       node.tag,
       {
         ...propsOf(node),
-        ...(node === shape ? { role: 'group', 'aria-label': label } : {}),
+        ...(node === shape ? { role: 'group', 'aria-label': label, style: thumbWide(shape) } : {}),
         ...(key === undefined ? {} : { key }),
       },
       ...node.children.map(zoned),

@@ -37,16 +37,19 @@ export function PartMap(props: {
       }),
     [title, plan.slide, plan.places, turned, width, shown, zones?.chosen],
   );
+  const needed = Number(shape.attributes.width);
+  const isSwiped = zones !== undefined && needed > document.documentElement.clientWidth;
   return (
     <div className="part-map" ref={ref}>
       {/* A map whose zones need more than the page leaves goes to the edges of the screen: a zone is a thumb wide there. */}
-      <div className={Number(shape.attributes.width) > width ? 'bleeds' : undefined}>
+      <div className={needed > width ? 'bleeds' : undefined}>
         {zones ? (
           <ZoneFigure shape={shape} label={title} {...zones} />
         ) : (
           <ReadFigure shape={shape} label={title} />
         )}
       </div>
+      {isSwiped ? <p className="quiet">The map is wider than this screen: swipe it along.</p> : null}
     </div>
   );
 }

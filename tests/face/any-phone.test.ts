@@ -105,7 +105,7 @@ it('the built script has no syntax that a phone of 2021 cannot read', async () =
   for (const [, path] of html.matchAll(/"(\/assets\/[^"]+\.js)"/g))
     sources.push(await (await fetch(served.address + path)).text());
   expect(sources.length).toBeGreaterThan(0);
-  // Lookbehind (Safari before 16.4), the flag v, static blocks: one of them, and the whole file is refused.
+  // Lookbehind, the flag v, static blocks: browsers of 2021 refuse the whole file for one of them.
   for (const source of sources)
     expect(source).not.toMatch(/\(\?<[=!]|static\s*\{|\/[dgimsuy]*v[dgimsuy]*\.test/);
 });

@@ -5,28 +5,26 @@ import type { TaperFound, TaperMatch } from '../core/gib/gib-shape.ts';
 import type { KeeperFound } from '../core/gib/keeper.ts';
 import type { RollsFound } from '../core/gib/rolls.ts';
 import { plain } from '../core/quantity/show.ts';
-import { clean, size_um, type UnitSystem, unitSign } from '../core/quantity/unit.ts';
+import { clean, type UnitSystem } from '../core/quantity/unit.ts';
 import { cot } from '../core/sums/sum.ts';
+import { shownIn } from './shown-in.ts';
 import type { Worked } from './worked.ts';
 
-const n = (value: number): string => plain(value, 8).replace('-', '−');
+const digits = 8;
+const n = (value: number): string => plain(value, digits).replace('-', '−');
 
-/** Numbers of the working in one system: lengths in mm or inches, small ones in µm or thou, a taper in mm/m or inches a foot. */
-function shownIn(system: UnitSystem) {
+/** Numbers of the working in one system, and a taper in mm/m or inches a foot. */
+function shown(system: UnitSystem) {
   const metric = system === 'metric';
-  const [long, small] = metric ? (['mm', 'um'] as const) : (['in', 'thou'] as const);
-  const in1 = size_um[long] / size_um.mm;
+  const numbers = shownIn(system, digits);
   return {
-    mm: (mm: number): string => n(clean(mm / in1)),
-    um: (um: number): string => n(clean(um / size_um[small])),
-    taper: (taper: number): string => n(clean(taper * (metric ? 1000 : 12))),
-    long: unitSign[long],
-    small: unitSign[small],
+    ...numbers,
+    taper: (taper: number): string => n(clean(taper * numbers.per)),
     taperUnit: metric ? 'mm/m' : 'in/ft',
     oneLong: metric ? 'mm' : 'inch',
   };
 }
-type Shown = ReturnType<typeof shownIn>;
+type Shown = ReturnType<typeof shown>;
 
 interface Parts {
   readonly ask: GibAsk;
@@ -44,7 +42,7 @@ type Asked = Parts & { readonly in: Shown };
 
 /** Every number of the answer with its formula and the numbers put in. */
 export function gibWorking(parts: Parts, system: UnitSystem = 'metric'): Worked[] {
-  const asked = { ...parts, in: shownIn(system) };
+  const asked = { ...parts, in: shown(system) };
   const { um, small } = asked.in;
   return [
     ...rollsWorking(asked),

@@ -1,22 +1,10 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Served, serve } from '../server/served.ts';
-import { type Opened, openBrowser, screenText } from './browser.ts';
+import { expect, it } from 'vitest';
+import { screenText } from './browser.ts';
+import { opened, openWorkshop, page, served } from './workshop.ts';
 
-let served: Served;
-let opened: Opened;
-let page: Page;
-beforeAll(async () => {
-  served = await serve();
-  opened = await openBrowser(served.address);
-  page = opened.page;
-});
-afterAll(async () => {
-  await opened?.context.close();
-  await served?.stop();
-});
+openWorkshop();
 
 it('the workshop opens on the demo job, which says that it is invented', async () => {
   await page.goto(served.address);

@@ -1,27 +1,10 @@
-import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Served, serve } from '../server/served.ts';
-import { type Opened, openBrowser, phone } from './browser.ts';
+import { expect, it } from 'vitest';
+import { phone } from './browser.ts';
 import { axeFinds, looksRight, runsOff } from './looks.ts';
 import { demo, screens } from './screens.ts';
+import { opened, openWorkshop, page, visit } from './workshop.ts';
 
-let served: Served;
-let opened: Opened;
-let page: Page;
-beforeAll(async () => {
-  served = await serve();
-  opened = await openBrowser(served.address);
-  page = opened.page;
-});
-afterAll(async () => {
-  await opened?.context.close();
-  await served?.stop();
-});
-
-async function visit(path: string, words: string): Promise<void> {
-  await page.goto(served.address + path);
-  await page.getByText(words).first().waitFor();
-}
+openWorkshop();
 
 /** Says how the part lies, so that the screens after it can be looked at. */
 async function lift(): Promise<void> {

@@ -1,26 +1,14 @@
 import { execFileSync } from 'node:child_process';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
-import { type Served, serve } from '../server/served.ts';
-import { type Opened, openBrowser, pressKey, screenText, tabTo } from './browser.ts';
+import { pressKey, screenText, tabTo } from './browser.ts';
 import { allDelivered } from './delivered.ts';
 import { expectPasses } from './map-shown.ts';
+import { opened, openWorkshop, page, served } from './workshop.ts';
 
-let served: Served;
-let opened: Opened;
-let page: Page;
-beforeAll(async () => {
-  served = await serve();
-  opened = await openBrowser(served.address);
-  page = opened.page;
-});
-afterAll(async () => {
-  await opened?.context.close();
-  await served?.stop();
-});
+openWorkshop();
 
 const jobId = () => decodeURIComponent(/\/job\/([^/]+)/.exec(page.url())![1]!);
 

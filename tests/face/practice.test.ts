@@ -1,30 +1,19 @@
 import { execFileSync } from 'node:child_process';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { Entry } from '../../src/core/ledger/entry.ts';
 import type { SteerAnswer } from '../../src/core/plan/answer.ts';
 import { type PracticeRecord, slipsMade } from '../../src/core/practice/record.ts';
 import { practiceTruth } from '../../src/core/practice/replay.ts';
-import { newFolder, type Served, serve } from '../server/served.ts';
-import { type Opened, openBrowser, phone, screenText } from './browser.ts';
+import { newFolder } from '../server/served.ts';
+import { phone, screenText } from './browser.ts';
 import { allDelivered, deliveredEntries } from './delivered.ts';
 import { looksRight, runsOff } from './looks.ts';
 import { expectPasses, mapFigures } from './map-shown.ts';
+import { opened, openWorkshop, page, served } from './workshop.ts';
 
-let served: Served;
-let opened: Opened;
-let page: Page;
-beforeAll(async () => {
-  served = await serve();
-  opened = await openBrowser(served.address);
-  page = opened.page;
-});
-afterAll(async () => {
-  await opened?.context.close();
-  await served?.stop();
-});
+openWorkshop();
 
 const jobId = () => decodeURIComponent(/\/job\/([^/]+)/.exec(page.url())![1]!);
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });

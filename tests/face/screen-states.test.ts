@@ -1,7 +1,6 @@
-import type { Page, Route } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Served, serve } from '../server/served.ts';
-import { type Opened, openBrowser } from './browser.ts';
+import type { Route } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { opened, openWorkshop, page, served } from './workshop.ts';
 
 // Every screen that asks something of the shop says so while it waits, and why when it does not come, and that nothing is lost.
 const rooms =
@@ -21,18 +20,7 @@ const asking = [
 /** These ask nothing before they are used. */
 const free = ['/settings', '/signs', '/sums', '/practise', '/join', '/kit/new', '/nowhere'];
 
-let served: Served;
-let opened: Opened;
-let page: Page;
-beforeAll(async () => {
-  served = await serve();
-  opened = await openBrowser(served.address);
-  page = opened.page;
-});
-afterAll(async () => {
-  await opened?.context.close();
-  await served?.stop();
-});
+openWorkshop();
 
 /** A page that has asked nothing yet, and whose every question to the shop is answered so. */
 async function answering(so: (route: Route) => unknown): Promise<void> {

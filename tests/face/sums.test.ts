@@ -1,26 +1,11 @@
-import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Served, serve } from '../server/served.ts';
-import { type Opened, openBrowser, phone, pressKey, screenText, tabTo } from './browser.ts';
+import type { Locator } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { openBrowser, phone, pressKey, screenText, tabTo } from './browser.ts';
 import { looksRight, runsOff } from './looks.ts';
+import { opened, openWorkshop, page, served, visit } from './workshop.ts';
 
-let served: Served;
-let opened: Opened;
-let page: Page;
-beforeAll(async () => {
-  served = await serve();
-  opened = await openBrowser(served.address);
-  page = opened.page;
-});
-afterAll(async () => {
-  await opened?.context.close();
-  await served?.stop();
-});
+openWorkshop();
 
-const visit = async (path: string, words: string): Promise<void> => {
-  await page.goto(served.address + path);
-  await page.getByText(words).first().waitFor();
-};
 const outcome = () => page.getByRole('region', { name: 'What comes out' });
 // biome-ignore lint/performance/useDomNodeTextContent: what is seen counts, with its line breaks
 const seen = async (there: Locator) => (await there.innerText()).replace(/\s+/g, ' ');

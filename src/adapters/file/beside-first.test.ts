@@ -22,17 +22,15 @@ it('what fails leaves the file as it was, and nothing beside it', async () => {
   expect(readFileSync(join(here, 'a.txt'), 'utf8')).toBe('before');
 });
 
-it.skipIf(process.platform === 'win32')(
-  'stopped with Ctrl+C in the middle, it dies of the signal and leaves nothing half written',
-  async () => {
-    const here = folder();
-    // As a program of its own: the module alone, without its types.
-    const module = new URL('./beside-first.ts', import.meta.url).pathname;
-    const plain = await transformWithOxc(readFileSync(module, 'utf8'), module);
-    writeFileSync(join(here, 'beside-first.mjs'), plain.code);
-    writeFileSync(
-      join(here, 'run.mjs'),
-      `import { writeFileSync } from 'node:fs';
+it('stopped with Ctrl+C in the middle, it dies of the signal and leaves nothing half written', async () => {
+  const here = folder();
+  // As a program of its own: the module alone, without its types.
+  const module = new URL('./beside-first.ts', import.meta.url).pathname;
+  const plain = await transformWithOxc(readFileSync(module, 'utf8'), module);
+  writeFileSync(join(here, 'beside-first.mjs'), plain.code);
+  writeFileSync(
+    join(here, 'run.mjs'),
+    `import { writeFileSync } from 'node:fs';
       import { besideFirst } from './beside-first.mjs';
       setInterval(() => {}, 1000);
       await besideFirst('a.txt', (beside) => {
@@ -40,13 +38,12 @@ it.skipIf(process.platform === 'win32')(
         console.log('half');
         return new Promise(() => {});
       });`,
-    );
-    const child = spawn(process.execPath, ['run.mjs'], { cwd: here, stdio: ['ignore', 'pipe', 'inherit'] });
-    await once(child.stdout, 'data');
-    expect(readdirSync(here)).toHaveLength(3);
-    child.kill('SIGINT');
-    const [code_, signal] = await once(child, 'exit');
-    expect([code_, signal]).toEqual([null, 'SIGINT']);
-    expect(readdirSync(here).sort()).toEqual(['beside-first.mjs', 'run.mjs']);
-  },
-);
+  );
+  const child = spawn(process.execPath, ['run.mjs'], { cwd: here, stdio: ['ignore', 'pipe', 'inherit'] });
+  await once(child.stdout, 'data');
+  expect(readdirSync(here)).toHaveLength(3);
+  child.kill('SIGINT');
+  const [code_, signal] = await once(child, 'exit');
+  expect([code_, signal]).toEqual([null, 'SIGINT']);
+  expect(readdirSync(here).sort()).toEqual(['beside-first.mjs', 'run.mjs']);
+});
